@@ -1,0 +1,137 @@
+package chainwright.quantity;
+
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** A unit of the notation: its canonical symbol, its dimension and its size in the base unit. */
+public enum Unit {
+  /** Hertz. */
+  HERTZ("Hz", Dimension.FREQUENCY, 1, "hertz"),
+  /** Kilohertz. */
+  KILOHERTZ("kHz", Dimension.FREQUENCY, 1000, "kilohertz"),
+  /** Decibel. */
+  DECIBEL("dB", Dimension.GAIN, 1, "decibels"),
+  /** Decibel relative to a full-scale sine. */
+  DBFS("dBFS", Dimension.DIGITAL_LEVEL, 1, "decibels full scale"),
+  /** Decibel true peak. */
+  DBTP("dBTP", Dimension.TRUE_PEAK_LEVEL, 1, "decibels true peak"),
+  /** Decibel relative to 0.7746 V. */
+  DBU("dBu", Dimension.ANALOGUE_LEVEL, 1, "decibels relative to 0.775 volts"),
+  /** Loudness unit relative to full scale. */
+  LUFS("LUFS", Dimension.LOUDNESS, 1, "loudness units full scale"),
+  /** Loudness unit. */
+  LU("LU", Dimension.LOUDNESS_DIFFERENCE, 1, "loudness units"),
+  /** Decibel per octave. */
+  DB_PER_OCTAVE("dB/oct", Dimension.SLOPE, 1, "decibels per octave"),
+  /** To one. */
+  TO_ONE(":1", Dimension.RATIO, 1, "to one"),
+  /** Microsecond. */
+  MICROSECOND("us", Dimension.TIME, 1e-6, "microseconds"),
+  /** Millisecond. */
+  MILLISECOND("ms", Dimension.TIME, 1e-3, "milliseconds"),
+  /** Second. */
+  SECOND("s", Dimension.TIME, 1, "seconds"),
+  /** Sample. */
+  SAMPLE("samples", Dimension.SAMPLES, 1, "samples"),
+  /** Octave. */
+  OCTAVE("oct", Dimension.BANDWIDTH, 1, "octaves"),
+  /** Per cent. */
+  PERCENT("%", Dimension.SHARE, 1, "per cent"),
+  /** Bit. */
+  BIT("bit", Dimension.WORD_LENGTH, 1, "bits"),
+  /** Degree of phase. */
+  DEGREE("deg", Dimension.ANGLE, 1, "degrees"),
+  /** Beats per minute. */
+  BEATS_PER_MINUTE("bpm", Dimension.TEMPO, 1, "beats per minute"),
+  /** Metre. */
+  METRE("m", Dimension.DISTANCE, 1, "metres");
+
+  private static final Map<String, Unit> BY_SPELLING = spellings();
+
+  private final String symbol;
+  private final Dimension dimension;
+  private final double toBase;
+  private final String spoken;
+
+  Unit(String symbol, Dimension dimension, double toBase, String spoken) {
+    this.symbol = symbol;
+    this.dimension = dimension;
+    this.toBase = toBase;
+    this.spoken = spoken;
+  }
+
+  /**
+   * Finds a unit by a spelling, such as "kHz", "khz", "k" or "µs"; letter case does not matter.
+   *
+   * @param spelling the unit as written
+   * @return the unit, or empty if no unit is spelt so
+   */
+  public static Optional<Unit> parse(String spelling) {
+    Unit exact = BY_SPELLING.get(spelling);
+    return Optional.ofNullable(
+        exact != null ? exact : BY_SPELLING.get(spelling.toLowerCase(Locale.ROOT)));
+  }
+
+  /**
+   * Returns the canonical spelling, such as "kHz".
+   *
+   * @return the symbol that the formatter writes
+   */
+  public String symbol() {
+    return symbol;
+  }
+
+  /**
+   * Returns what kind of value this unit measures.
+   *
+   * @return the dimension
+   */
+  public Dimension dimension() {
+    return dimension;
+  }
+
+  /**
+   * Returns how many base units of the dimension one of this unit is, such as 1000 for kHz.
+   *
+   * @return the factor to the base unit, above 0
+   */
+  public double toBase() {
+    return toBase;
+  }
+
+  /**
+   * Returns how the unit is said aloud, such as "decibels per octave".
+   *
+   * @return the spoken plural
+   */
+  public String spoken() {
+    return spoken;
+  }
+
+  private static Map<String, Unit> spellings() {
+    Map<String, Unit> map = new HashMap<>();
+    for (Unit unit : values()) {
+      map.put(unit.symbol, unit);
+      map.put(unit.symbol.toLowerCase(Locale.ROOT), unit);
+    }
+    map.put("k", KILOHERTZ);
+    map.put("hertz", HERTZ);
+    map.put("kilohertz", KILOHERTZ);
+    map.put("db/octave", DB_PER_OCTAVE);
+    map.put("\u00b5s", MICROSECOND);
+    map.put("\u03bcs", MICROSECOND);
+    map.put("sec", SECOND);
+    map.put("msec", MILLISECOND);
+    map.put("sample", SAMPLE);
+    map.put("octave", OCTAVE);
+    map.put("octaves", OCTAVE);
+    map.put("percent", PERCENT);
+    map.put("bits", BIT);
+    map.put("\u00b0", DEGREE);
+    map.put("degrees", DEGREE);
+    map.put("lkfs", LUFS);
+    return Map.copyOf(map);
+  }
+}

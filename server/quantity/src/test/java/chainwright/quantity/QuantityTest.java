@@ -1,0 +1,88 @@
+package chainwright.quantity;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class QuantityTest {
+
+  @ParameterizedTest
+  @CsvSource({
+    "FREQUENCY, 66, 66 Hz",
+    "FREQUENCY, 3100, 3.1 kHz",
+    "FREQUENCY, 999.5, 999.5 Hz",
+    "GAIN, 2, +2 dB",
+    "GAIN, -2.5, -2.5 dB",
+    "GAIN, 0, 0 dB",
+    "DIGITAL_LEVEL, -18, -18 dBFS",
+    "ANALOGUE_LEVEL, 4, +4 dBu",
+    "TRUE_PEAK_LEVEL, -1, -1 dBTP",
+    "LOUDNESS, -16, -16 LUFS",
+    "SLOPE, 18, 18 dB/oct",
+    "RATIO, 3, 3:1",
+    "QUALITY, 2.2, Q 2.2",
+    "TIME, 0.012, 12 ms",
+    "TIME, 0.00005, 50 us",
+    "TIME, 1.5, 1.5 s",
+    "SHARE, 30, 30 %",
+    "BANDWIDTH, 1.2, 1.2 oct",
+    "WORD_LENGTH, 24, 24 bit",
+  })
+  void quantity_written_isSpeltAsInTheNotation(Dimension dimension, double value, String expected) {
+    assertThat(Quantity.of(dimension, value)).hasToString(expected);
+  }
+
+  @ParameterizedTest
+  @EnumSource(Dimension.class)
+  void quantity_ofAnyDimension_keepsItsBaseValueAndDimension(Dimension dimension) {
+    Quantity quantity = Quantity.of(dimension, 12.5);
+    assertThat(quantity.baseValue()).isEqualTo(12.5);
+    assertThat(quantity.dimension()).isEqualTo(dimension);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "Hz, HERTZ",
+    "khz, KILOHERTZ",
+    "k, KILOHERTZ",
+    "dB, DECIBEL",
+    "DBFS, DBFS",
+    "dB/Oct, DB_PER_OCTAVE",
+    "ms, MILLISECOND",
+    "\u00b5s, MICROSECOND",
+    "oct, OCTAVE",
+    "%, PERCENT",
+    "LUFS, LUFS"
+  })
+  void unit_spelling_isRecognisedWhateverItsCase(String spelling, Unit expected) {
+    assertThat(Unit.parse(spelling)).contains(expected);
+  }
+
+  @Test
+  void unit_unknownSpelling_isEmpty() {
+    assertThat(Unit.parse("furlong")).isEmpty();
+  }
+
+  @Test
+  void frequency_negative_throws() {
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> Frequency.ofHertz(-1))
+        .withMessageContaining("must not be below 0 Hz, but was -1");
+  }
+
+  @Test
+  void ratio_zero_throws() {
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> new Ratio(0))
+        .withMessageContaining("above 0");
+  }
+
+  @Test
+  void sampleRate_nyquist_isHalf() {
+    assertThat(SampleRate.ofHertz(44_100).nyquist()).isEqualTo(Frequency.ofHertz(22_050));
+  }
+}
