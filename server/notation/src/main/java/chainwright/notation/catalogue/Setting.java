@@ -1,0 +1,74 @@
+package chainwright.notation.catalogue;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One setting of a stage kind.
+ *
+ * @param name its word, kebab-case (or {@code Q})
+ * @param takes what kind of value it takes
+ * @param isPositional whether it is written without its name, known by its unit or word
+ * @param says what it does, one sentence
+ * @param low the lower end of what it can mean
+ * @param high the upper end of what it can mean
+ * @param byOmission what holds where it is not written
+ * @param offers the values that exist, for a setting with few of them (slopes); else empty
+ * @param rows its ranges
+ */
+public record Setting(
+    String name,
+    Takes takes,
+    boolean isPositional,
+    String says,
+    Limit low,
+    Limit high,
+    Default byOmission,
+    List<Double> offers,
+    List<RangeRow> rows) {
+
+  /**
+   * Copies the lists.
+   *
+   * @param name its word
+   * @param takes what it takes
+   * @param isPositional whether it is written without its name
+   * @param says what it does
+   * @param low the lower end
+   * @param high the upper end
+   * @param byOmission what holds by omission
+   * @param offers the values that exist
+   * @param rows its ranges
+   */
+  public Setting {
+    offers = List.copyOf(offers);
+    rows = List.copyOf(rows);
+  }
+
+  /**
+   * Finds the range for a kind of source: the first row that names it, else that names the kind it
+   * is like, else that is for any.
+   *
+   * @param source the kind of source; empty where none is declared
+   * @param direction the sign of the stage's gain
+   * @return the range, or empty if the setting has none
+   */
+  public Optional<TradeRange> range(Optional<SourceKind> source, RangeRow.Direction direction) {
+    return source
+        .flatMap(kind -> row(kind.word(), direction))
+        .or(() -> source.flatMap(SourceKind::like).flatMap(like -> row(like, direction)))
+        .or(() -> row("", direction))
+        .map(RangeRow::range);
+  }
+
+  private Optional<RangeRow> row(String word, RangeRow.Direction direction) {
+    return rows.stream()
+        .filter(row -> word.isEmpty() ? row.sources().isEmpty() : row.sources().contains(word))
+        .filter(
+            row ->
+                row.direction() == RangeRow.Direction.ANY
+                    || direction == RangeRow.Direction.ANY
+                    || row.direction() == direction)
+        .findFirst();
+  }
+}

@@ -1,0 +1,79 @@
+package chainwright.notation.diagnostic;
+
+import java.util.List;
+
+/**
+ * One thing that is said about a text.
+ *
+ * @param code its kebab-case code, which is also the name of its page
+ * @param severity how grave it is
+ * @param place the tightest span that is at fault
+ * @param what what is the case, with the values found; one sentence without a full stop
+ * @param why why that matters; one or two sentences
+ * @param remedy what to do, likeliest first; one or two sentences
+ * @param sources where the knowledge comes from, spelt for a reader; never empty for a rule of the
+ *     trade ("common practice, no source" where there is none), empty for a matter of syntax
+ * @param related other places that have a part in it
+ * @param fixes edits that mend it
+ */
+public record Finding(
+    String code,
+    Severity severity,
+    Place place,
+    String what,
+    String why,
+    String remedy,
+    List<String> sources,
+    List<Related> related,
+    List<Fix> fixes) {
+
+  /**
+   * Another place that has a part in a finding.
+   *
+   * @param place where
+   * @param what its part in it, such as "the de-esser stands here"
+   */
+  public record Related(Place place, String what) {}
+
+  /**
+   * Copies the lists.
+   *
+   * @param code its code
+   * @param severity how grave it is
+   * @param place the span at fault
+   * @param what what is the case
+   * @param why why that matters
+   * @param remedy what to do
+   * @param sources where the knowledge comes from
+   * @param related other places
+   * @param fixes edits that mend it
+   */
+  public Finding {
+    sources = List.copyOf(sources);
+    related = List.copyOf(related);
+    fixes = List.copyOf(fixes);
+  }
+
+  /**
+   * Makes a finding about the text itself, which needs no source.
+   *
+   * @param code its code
+   * @param severity how grave it is
+   * @param place the span at fault
+   * @param what what is the case
+   * @param why why that matters
+   * @param remedy what to do
+   * @param fixes edits that mend it
+   * @return the finding
+   */
+  public static Finding ofText(
+      String code,
+      Severity severity,
+      Place place,
+      String what,
+      String why,
+      String remedy,
+      List<Fix> fixes) {
+    return new Finding(code, severity, place, what, why, remedy, List.of(), List.of(), fixes);
+  }
+}

@@ -1,0 +1,38 @@
+package chainwright.notation.diagnostic;
+
+import java.util.List;
+
+/**
+ * A way to mend a finding by editing the text.
+ *
+ * @param title what it does, as an order: "Move `de-ess` before `compressor`"
+ * @param effect whether the sound stays the same
+ * @param isPreferred whether it is the one that most people would choose
+ * @param edits the edits, which do not overlap; not empty
+ */
+public record Fix(String title, Effect effect, boolean isPreferred, List<PlacedEdit> edits) {
+
+  /** What applying a fix does to the sound. */
+  public enum Effect {
+    /** The chain sounds as before: spelling, layout, an unused word. */
+    KEEPS_THE_SOUND,
+    /** The chain sounds different, or begins to sound at all. */
+    CHANGES_THE_SOUND
+  }
+
+  /**
+   * Copies the edits.
+   *
+   * @param title what it does
+   * @param effect whether the sound stays the same
+   * @param isPreferred whether it is the usual choice
+   * @param edits the edits
+   * @throws IllegalArgumentException if there is no edit
+   */
+  public Fix {
+    edits = List.copyOf(edits);
+    if (edits.isEmpty()) {
+      throw new IllegalArgumentException("a fix must hold an edit, but `" + title + "` has none");
+    }
+  }
+}

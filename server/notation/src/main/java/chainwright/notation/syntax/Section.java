@@ -1,0 +1,74 @@
+package chainwright.notation.syntax;
+
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A part of a file that is parsed by itself: one top-level statement with the lines up to the next.
+ *
+ * <p>Sections are compared by identity: an edit elsewhere keeps the object, so whoever computes
+ * something from a section may keep the result as long as the object lives. All offsets inside
+ * count from the section's start.
+ */
+public final class Section {
+
+  /**
+   * Something the parser could not understand.
+   *
+   * @param code the kebab-case code of the finding
+   * @param span the tightest span, from the section's start
+   * @param what what was found
+   * @param remedy what was expected and what to do
+   * @param mend an edit that mends it and keeps the sound, where there is one
+   */
+  public record Trouble(
+      String code, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {}
+
+  private final String text;
+  private final SyntaxNode root;
+  private final List<Trouble> troubles;
+
+  Section(String text, SyntaxNode root, List<Trouble> troubles) {
+    this.text = text;
+    this.root = root;
+    this.troubles = List.copyOf(troubles);
+  }
+
+  /**
+   * Returns the section's text.
+   *
+   * @return every character of it
+   */
+  public String text() {
+    return text;
+  }
+
+  /**
+   * Returns how many characters the section has.
+   *
+   * @return the length [UTF-16 units]
+   */
+  public int length() {
+    return text.length();
+  }
+
+  /**
+   * Returns the tree.
+   *
+   * @return a node of kind {@link SyntaxKind#SECTION} over the whole text
+   */
+  public SyntaxNode root() {
+    return root;
+  }
+
+  /**
+   * Returns what the parser could not understand.
+   *
+   * @return the troubles, in the order of the text
+   */
+  public List<Trouble> troubles() {
+    return troubles;
+  }
+}

@@ -1,0 +1,324 @@
+package chainwright.notation.syntax;
+
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Builds the tree of one section. It accepts every text: what does not fit stays in the tree as it
+ * is, and a trouble says so.
+ *
+ * <p>A forgotten closing brace is found by layout: a closing brace that stands at the start of a
+ * line, less indented than the line that opened the innermost block and exactly as an outer one,
+ * closes that outer block.
+ */
+final class SectionParser {
+
+  /** Deeper blocks than anyone writes; beyond it a brace is treated as a stray character. */
+  private static final int DEEPEST_BLOCK = 64;
+
+  private final String text;
+  private final List<SyntaxToken> tokens;
+  private final List<Section.Trouble> troubles = new ArrayList<>();
+  private final List<Integer> openIndents = new ArrayList<>();
+  private int next;
+  private int offset;
+  private int lineStart;
+
+  private SectionParser(String text) {
+    this.text = text;
+    this.tokens = Lexer.lex(text);
+  }
+
+  static Section parse(String text) {
+    SectionParser parser = new SectionParser(text);
+    List<SyntaxElement> children = new ArrayList<>();
+    while (!parser.isAtEnd()) {
+      parser.parseStatements(children);
+      if (parser.is(SyntaxKind.RIGHT_BRACE)) {
+        parser.report(
+            "surplus-brace",
+            "this `}` closes nothing",
+            "Remove it, or add the `{` that it should close.",
+            Optional.of(new TextEdit(parser.spanOfNext(), "")));
+        parser.take(children);
+      }
+    }
+    return new Section(text, SyntaxNode.of(SyntaxKind.SECTION, children), parser.troubles);
+  }
+
+  private void parseStatements(List<SyntaxElement> into) {
+    while (!isAtEnd() && !is(SyntaxKind.RIGHT_BRACE)) {
+      if (is(SyntaxKind.PROSE)) {
+        into.add(parseNote());
+      } else if (is(SyntaxKind.CONTINUATION)) {
+        report(
+            "continues-nothing",
+            "`...` continues no statement",
+            "`...` joins a line to the statement on the line just above; remove it, or move the"
+                + " line up.",
+            Optional.of(new TextEdit(spanOfNext(), "")));
+        take(into);
+      } else if (kind().isTrivia()) {
+        take(into);
+      } else {
+        into.add(parseStatement());
+      }
+    }
+  }
+
+  private SyntaxNode parseNote() {
+    List<SyntaxElement> children = new ArrayList<>();
+    take(children);
+    while (kindAhead(0) == SyntaxKind.NEWLINE
+        && (kindAhead(1) == SyntaxKind.PROSE
+            || (kindAhead(1) == SyntaxKind.WHITESPACE && kindAhead(2) == SyntaxKind.PROSE))) {
+      while (!is(SyntaxKind.PROSE)) {
+        take(children);
+      }
+      take(children);
+    }
+    return SyntaxNode.of(SyntaxKind.NOTE, children);
+  }
+
+  private SyntaxNode parseStatement() {
+    List<SyntaxElement> children = new ArrayList<>();
+    int indent = indentOfLine();
+    if (!is(SyntaxKind.WORD) && !is(SyntaxKind.LEFT_BRACE)) {
+      report(
+          "word-expected",
+          "a statement begins with a word, but here is `" + tokens.get(next).text() + "`",
+          "Begin the line with a stage such as `bell`; a line that goes on begins with `...`.",
+          Optional.empty());
+    }
+    boolean isHead = true;
+    while (!isAtEnd() && !is(SyntaxKind.RIGHT_BRACE)) {
+      if (is(SyntaxKind.LEFT_BRACE)) {
+        if (openIndents.size() < DEEPEST_BLOCK) {
+          children.add(parseBlock(indent));
+          break;
+        }
+        report(
+            "nested-too-deep",
+            "blocks are nested more than " + DEEPEST_BLOCK + " deep",
+            "Take a block out, for example into a preset.",
+            Optional.empty());
+        take(children);
+      } else if (is(SyntaxKind.NEWLINE)) {
+        if (!isContinued()) {
+          break;
+        }
+        takeContinuation(children);
+      } else if (isNumber(kind())) {
+        parseQuantity(children);
+      } else if (is(SyntaxKind.STRING)) {
+        checkString();
+        take(children);
+      } else if (is(SyntaxKind.UNKNOWN)) {
+        report(
+            "stray-character",
+            "`" + tokens.get(next).text() + "` means nothing here",
+            "Remove it; words and values are parted by blanks alone.",
+            Optional.of(new TextEdit(spanOfNext(), "")));
+        take(children);
+      } else {
+        if (!isHead && is(SyntaxKind.WORD) && isJoint(children)) {
+          parseRangeEnd(children);
+        } else {
+          take(children);
+        }
+      }
+      isHead = false;
+    }
+    return SyntaxNode.of(SyntaxKind.STATEMENT, children);
+  }
+
+  private SyntaxNode parseBlock(int indent) {
+    List<SyntaxElement> children = new ArrayList<>();
+    TextSpan brace = spanOfNext();
+    take(children);
+    openIndents.add(indent);
+    parseStatements(children);
+    boolean isClosed = is(SyntaxKind.RIGHT_BRACE) && !closesOuterBlock();
+    openIndents.remove(openIndents.size() - 1);
+    if (isClosed) {
+      take(children);
+    } else {
+      report(
+          "missing-brace",
+          brace,
+          "this `{` is never closed",
+          "Add a `}` on a line of its own after the last line of the block.",
+          Optional.of(new TextEdit(new TextSpan(endOfContent(), endOfContent()), closing(indent))));
+    }
+    return SyntaxNode.of(SyntaxKind.BLOCK, children);
+  }
+
+  /** The closing brace that is missing, on a line of its own unless the block has one line only. */
+  private String closing(int indent) {
+    return "\n" + " ".repeat(indent) + "}";
+  }
+
+  /** Where the text before the next token ends, without the blank lines and comments at its end. */
+  private int endOfContent() {
+    int index = next;
+    int end = offset;
+    while (index > 0) {
+      SyntaxToken before = tokens.get(index - 1);
+      if (before.kind() != SyntaxKind.NEWLINE && before.kind() != SyntaxKind.WHITESPACE) {
+        break;
+      }
+      end -= before.length();
+      index--;
+    }
+    return end;
+  }
+
+  private boolean closesOuterBlock() {
+    if (!text.substring(lineStart, offset).isBlank()) {
+      return false;
+    }
+    int column = offset - lineStart;
+    int innermost = openIndents.size() - 1;
+    return column < openIndents.get(innermost)
+        && openIndents.subList(0, innermost).contains(column);
+  }
+
+  private void parseQuantity(List<SyntaxElement> into) {
+    List<SyntaxElement> children = new ArrayList<>();
+    take(children);
+    if (is(SyntaxKind.UNIT)) {
+      take(children);
+    } else if (is(SyntaxKind.WORD)) {
+      takeAsUnit(children);
+    } else if (kindAhead(0) == SyntaxKind.WHITESPACE && isUnitAhead()) {
+      take(children);
+      takeAsUnit(children);
+    }
+    into.add(SyntaxNode.of(SyntaxKind.QUANTITY, children));
+  }
+
+  private boolean isUnitAhead() {
+    return kindAhead(1) == SyntaxKind.UNIT
+        || (kindAhead(1) == SyntaxKind.WORD && Unit.parse(tokens.get(next + 1).text()).isPresent());
+  }
+
+  /** Whether the next word is the {@code to} between two quantities. */
+  private boolean isJoint(List<SyntaxElement> before) {
+    return tokens.get(next).text().equals("to")
+        && kindAhead(1) == SyntaxKind.WHITESPACE
+        && isNumber(kindAhead(2))
+        && before.size() >= 2
+        && before.get(before.size() - 1).kind() == SyntaxKind.WHITESPACE
+        && before.get(before.size() - 2).kind() == SyntaxKind.QUANTITY;
+  }
+
+  private void parseRangeEnd(List<SyntaxElement> children) {
+    SyntaxElement blank = children.remove(children.size() - 1);
+    SyntaxElement low = children.remove(children.size() - 1);
+    List<SyntaxElement> range = new ArrayList<>();
+    range.add(low);
+    range.add(blank);
+    take(range);
+    take(range);
+    parseQuantity(range);
+    children.add(SyntaxNode.of(SyntaxKind.RANGE, range));
+  }
+
+  private void checkString() {
+    String string = tokens.get(next).text();
+    char last = string.charAt(string.length() - 1);
+    boolean isClosed =
+        string.length() > 1 && (last == '"' || last == '\u201d') && !endsEscaped(string);
+    if (!isClosed) {
+      int end = offset + string.length();
+      report(
+          "unterminated-string",
+          "this text has no closing quote",
+          "Add `\"` where the text ends; a text cannot go on over the end of the line.",
+          Optional.of(new TextEdit(new TextSpan(end, end), "\"")));
+    }
+  }
+
+  private static boolean endsEscaped(String string) {
+    int backslashes = 0;
+    for (int i = string.length() - 2; i > 0 && string.charAt(i) == '\\'; i--) {
+      backslashes++;
+    }
+    return backslashes % 2 == 1;
+  }
+
+  private boolean isContinued() {
+    return kindAhead(1) == SyntaxKind.CONTINUATION
+        || (kindAhead(1) == SyntaxKind.WHITESPACE && kindAhead(2) == SyntaxKind.CONTINUATION);
+  }
+
+  private void takeContinuation(List<SyntaxElement> into) {
+    while (!is(SyntaxKind.CONTINUATION)) {
+      take(into);
+    }
+    take(into);
+  }
+
+  private void take(List<SyntaxElement> into) {
+    SyntaxToken token = tokens.get(next++);
+    into.add(token);
+    offset += token.length();
+    if (token.kind() == SyntaxKind.NEWLINE) {
+      lineStart = offset;
+    }
+  }
+
+  private void takeAsUnit(List<SyntaxElement> into) {
+    SyntaxToken token = tokens.get(next++);
+    into.add(new SyntaxToken(SyntaxKind.UNIT, token.text()));
+    offset += token.length();
+  }
+
+  private int indentOfLine() {
+    int end = lineStart;
+    while (end < text.length() && Lexer.isBlank(text.charAt(end))) {
+      end++;
+    }
+    return end - lineStart;
+  }
+
+  private static boolean isNumber(SyntaxKind kind) {
+    return kind == SyntaxKind.NUMBER
+        || kind == SyntaxKind.COLON_NUMBER
+        || kind == SyntaxKind.FRACTION;
+  }
+
+  private boolean isAtEnd() {
+    return next >= tokens.size();
+  }
+
+  private boolean is(SyntaxKind kind) {
+    return kindAhead(0) == kind;
+  }
+
+  private SyntaxKind kind() {
+    return tokens.get(next).kind();
+  }
+
+  /** The kind of a token ahead; past the end it is the end of a line. */
+  private SyntaxKind kindAhead(int ahead) {
+    return next + ahead < tokens.size() ? tokens.get(next + ahead).kind() : SyntaxKind.NEWLINE;
+  }
+
+  private TextSpan spanOfNext() {
+    return TextSpan.ofLength(offset, tokens.get(next).length());
+  }
+
+  private void report(String code, String what, String remedy, Optional<TextEdit> mend) {
+    report(code, spanOfNext(), what, remedy, mend);
+  }
+
+  private void report(
+      String code, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {
+    troubles.add(new Section.Trouble(code, span, what, remedy, mend));
+  }
+}
