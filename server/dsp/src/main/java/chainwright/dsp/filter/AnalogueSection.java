@@ -1,0 +1,76 @@
+package chainwright.dsp.filter;
+
+import chainwright.quantity.Frequency;
+
+/**
+ * One section of an analogue filter, of second order at most, in the frequency relative to its
+ * corner.
+ *
+ * <pre>{@code
+ *        n0 + n1 s + n2 s^2
+ * H(s) = ------------------,   s = j f / corner
+ *        d0 + d1 s + d2 s^2
+ * }</pre>
+ *
+ * @param corner the frequency that {@code s} is relative to, above 0 Hz
+ * @param n0 the numerator at 0 Hz, finite
+ * @param n1 the numerator's first-order coefficient, finite
+ * @param n2 the numerator's second-order coefficient, finite
+ * @param d0 the denominator at 0 Hz, above 0
+ * @param d1 the denominator's first-order coefficient, above 0
+ * @param d2 the denominator's second-order coefficient, 0 or more
+ */
+public record AnalogueSection(
+    Frequency corner, double n0, double n1, double n2, double d0, double d1, double d2) {
+
+  /**
+   * Checks the values.
+   *
+   * @param corner the frequency that {@code s} is relative to
+   * @param n0 the numerator at 0 Hz
+   * @param n1 the numerator's first-order coefficient
+   * @param n2 the numerator's second-order coefficient
+   * @param d0 the denominator at 0 Hz
+   * @param d1 the denominator's first-order coefficient
+   * @param d2 the denominator's second-order coefficient
+   * @throws IllegalArgumentException if the corner is 0 Hz, a numerator's coefficient is not
+   *     finite, or the denominator is not that of a stable filter
+   */
+  public AnalogueSection {
+    if (!(corner.hertz() > 0)) {
+      throw new IllegalArgumentException("the frequency must be above 0 Hz, but was " + corner);
+    }
+    if (!Double.isFinite(n0 + n1 + n2)) {
+      throw new IllegalArgumentException(
+          "the numerator must be finite, but was " + n0 + ", " + n1 + ", " + n2);
+    }
+    if (!(d0 > 0 && d1 > 0 && d2 >= 0 && Double.isFinite(d0 + d1 + d2))) {
+      throw new IllegalArgumentException(
+          "the denominator must be positive, but was " + d0 + ", " + d1 + ", " + d2);
+    }
+  }
+
+  /**
+   * Asks whether this section is of first order.
+   *
+   * @return whether neither polynomial has a term in {@code s^2}
+   */
+  public boolean isFirstOrder() {
+    return n2 == 0 && d2 == 0;
+  }
+
+  /**
+   * Returns the square of the magnitude at a frequency.
+   *
+   * @param hertz the frequency [Hz], 0 or more
+   * @return the squared magnitude, no unit
+   */
+  public double magnitudeSquaredAt(double hertz) {
+    double f = hertz / corner.hertz();
+    double square = f * f;
+    double numerator = n0 - n2 * square;
+    double denominator = d0 - d2 * square;
+    return (numerator * numerator + n1 * n1 * square)
+        / (denominator * denominator + d1 * d1 * square);
+  }
+}

@@ -1,0 +1,26 @@
+package chainwright.dsp.filter;
+
+import chainwright.quantity.SampleRate;
+
+/** How a digital filter follows its analogue prototype. */
+public enum Curve {
+
+  /**
+   * By the bilinear transform, exact at the corner frequency and bent toward half the rate.
+   *
+   * <p>Source: R. Bristow-Johnson, "Audio EQ Cookbook", W3C Group Note.
+   */
+  BILINEAR;
+
+  /**
+   * Designs the digital filter.
+   *
+   * @param prototype what is meant
+   * @param rate the sample rate of the signal to be filtered
+   * @return the filter, stable
+   * @throws IllegalArgumentException if a corner is not below half the rate
+   */
+  public FilterCascade design(AnaloguePrototype prototype, SampleRate rate) {
+    return FilterCascade.of(rate, BilinearTransform.design(prototype, rate));
+  }
+}
