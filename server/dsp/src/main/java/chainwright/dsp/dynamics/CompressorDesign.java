@@ -1,0 +1,28 @@
+package chainwright.dsp.dynamics;
+
+/**
+ * A feed-forward compressor in the log domain, such as 4:1 above −24 dB at 5 ms and 80 ms.
+ *
+ * <p>Level detector, gain computer, then attack and release on the reduction in dB. With other
+ * curves it is a limiter without look-ahead, the gain of a de-esser or that of a dynamic band.
+ *
+ * <p>Source: Giannoulis, Massberg and Reiss, "Digital Dynamic Range Compressor Design", JAES 60(6),
+ * 2012, the recommended topology.
+ *
+ * @param curve the static curve
+ * @param detector how the level is taken
+ * @param ballistics attack and release
+ */
+public record CompressorDesign(OverThresholdCurve curve, Detector detector, Ballistics ballistics) {
+
+  /**
+   * Starts a compressor for one channel.
+   *
+   * @param sampleRateHz the sample rate [Hz], above 0
+   * @return a compressor at no gain reduction
+   * @throws IllegalArgumentException if the sample rate is not finite and above 0
+   */
+  public Compressor newProcessor(double sampleRateHz) {
+    return new Compressor(this, sampleRateHz);
+  }
+}

@@ -1,0 +1,84 @@
+package chainwright.dsp.dynamics;
+
+/**
+ * A running detector of one channel: samples in, level in dB out.
+ *
+ * <p>Levels are kept between −120 dB and +300 dB. NaN counts as silence, and leaves nothing behind
+ * in the state.
+ */
+public final class LevelDetector {
+
+  /** The level of silence [dB re full scale]: −120. */
+  public static final double FLOOR_DB = -120;
+
+  private static final double LOWEST_MAGNITUDE = 1e-6;
+  private static final double HIGHEST_MAGNITUDE = 1e15;
+
+  /** The share of the old mean square that a sample keeps; negative for a peak detector. */
+  private final double keptShare;
+
+  private double meanSquare;
+
+  private LevelDetector(double keptShare) {
+    this.keptShare = keptShare;
+  }
+
+  static LevelDetector ofPeak(double sampleRateHz) {
+    Arguments.requireFinitePositive("the sample rate", sampleRateHz);
+    return new LevelDetector(-1);
+  }
+
+  static LevelDetector ofRms(double windowSeconds, double sampleRateHz) {
+    return new LevelDetector(GainSmoother.coefficient(windowSeconds, sampleRateHz));
+  }
+
+  /**
+   * Takes one sample.
+   *
+   * @param sample the sample, full scale 1.0
+   * @return the level after it [dB re full scale], in [−120, 300]
+   */
+  public double levelDb(double sample) {
+    double magnitude = Math.abs(sample);
+    if (!(magnitude > LOWEST_MAGNITUDE)) {
+      magnitude = keptShare < 0 || Double.isNaN(magnitude) ? 0 : magnitude;
+    } else if (magnitude > HIGHEST_MAGNITUDE) {
+      magnitude = HIGHEST_MAGNITUDE;
+    }
+    if (keptShare < 0) {
+      return 20 * Math.log10(Math.max(magnitude, LOWEST_MAGNITUDE));
+    }
+    return meanSquareDb(keptShare * meanSquare + (1 - keptShare) * magnitude * magnitude);
+  }
+
+  /**
+   * Takes the level of a steady sine for the duration of one sample, for responses to steps of
+   * level.
+   *
+   * @param inputDb the level of the sine [dB re full scale]
+   * @return the level after it [dB re full scale]
+   */
+  double levelOfSineDb(double inputDb) {
+    if (keptShare < 0) {
+      return Math.max(FLOOR_DB, inputDb);
+    }
+    double square = Math.pow(10, inputDb / 10) / 2;
+    return meanSquareDb(keptShare * meanSquare + (1 - keptShare) * square);
+  }
+
+  /** Puts the detector where a steady sine of this level would have brought it. */
+  void settle(double inputDb) {
+    meanSquare = Math.pow(10, inputDb / 10) / 2;
+  }
+
+  /** Returns to the initial state: silence. */
+  public void reset() {
+    meanSquare = 0;
+  }
+
+  private double meanSquareDb(double newMeanSquare) {
+    // A decaying mean must not end in denormal numbers, which are slow.
+    meanSquare = newMeanSquare < 1e-30 ? 0 : newMeanSquare;
+    return Math.max(FLOOR_DB, 10 * Math.log10(2 * meanSquare));
+  }
+}

@@ -1,0 +1,5 @@
+/** Reference numbers for the tests. */
+@NullMarked
+package chainwright.dsp.reference;
+
+import org.jspecify.annotations.NullMarked;
