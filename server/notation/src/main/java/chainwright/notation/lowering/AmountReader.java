@@ -1,0 +1,249 @@
+package chainwright.notation.lowering;
+
+import chainwright.notation.syntax.Item;
+import chainwright.notation.syntax.SyntaxKind;
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Dimension;
+import chainwright.quantity.NumberText;
+import chainwright.quantity.Quantity;
+import chainwright.quantity.Unit;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Turns a number with its unit into a quantity, or says why it cannot be one.
+ *
+ * @param report where troubles go
+ */
+record AmountReader(Report report) {
+
+  private static final double SECONDS_IN_MINUTE = 60;
+
+  /** What makes a message about an amount readable: which setting it is for. */
+  private static final String BARE = "A number without a unit could mean anything.";
+
+  /**
+   * Reads an amount for a place that expects one dimension.
+   *
+   * @param amount the amount as written
+   * @param expected the unit in which the place is usually written
+   * @param name what the value is for, such as "`attack`"
+   */
+  Optional<Quantity> read(Item.Amount amount, Unit expected, String name) {
+    return read(amount, expected, name, Optional.empty());
+  }
+
+  /** Reads both ends of a range; a unit at the end alone holds for both. */
+  Optional<Quantity[]> read(Item.Range range, Unit expected, String name) {
+    Optional<Quantity> low = read(range.low(), expected, name, range.high().unit());
+    Optional<Quantity> high = read(range.high(), expected, name, Optional.empty());
+    if (low.isEmpty() || high.isEmpty()) {
+      return Optional.empty();
+    }
+    if (low.get().baseValue() > high.get().baseValue()) {
+      report.error(
+          "range-upside-down",
+          range.span(),
+          name + " runs from " + low.get() + " down to " + high.get(),
+          "",
+          "Write the lower end first.",
+          report.fix(
+              "Write the lower end first",
+              true,
+              new TextEdit(range.span(), high.get() + " to " + low.get())));
+      return Optional.of(new Quantity[] {high.get(), low.get()});
+    }
+    return Optional.of(new Quantity[] {low.get(), high.get()});
+  }
+
+  /** Reads a number that has no unit by nature: Q, a count. */
+  Optional<Quantity> readBare(Item.Amount amount, Dimension dimension, String name) {
+    if (amount.unit().isPresent()) {
+      report.error(
+          "wrong-unit",
+          amount.unitSpan(),
+          name + " is a plain number, without the unit `" + amount.unit().get() + "`",
+          "",
+          "Remove the unit.",
+          report.change(
+              "Remove `" + amount.unit().get() + "`",
+              true,
+              new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
+      return Optional.empty();
+    }
+    return number(amount, dimension == Dimension.RATIO)
+        .flatMap(value -> make(amount, dimension, value));
+  }
+
+  private Optional<Quantity> read(
+      Item.Amount amount, Unit expected, String name, Optional<String> inherited) {
+    Dimension dimension = expected.dimension();
+    if (amount.kind() == SyntaxKind.COLON_NUMBER) {
+      return readColon(amount, dimension, name);
+    }
+    Optional<String> written = amount.unit().or(() -> inherited);
+    if (written.isEmpty()) {
+      reportBare(amount, expected, name);
+      return Optional.empty();
+    }
+    Optional<Unit> unit = Unit.parse(written.get());
+    if (unit.isEmpty()) {
+      List<String> units =
+          Arrays.stream(Unit.values())
+              .filter(one -> one.dimension() == dimension)
+              .map(Unit::symbol)
+              .toList();
+      report.unknownWord(
+          "unknown-unit",
+          "`" + written.get() + "` is no unit; " + name + " takes " + dimension.description(),
+          amount.unitSpan(),
+          written.get(),
+          units);
+      return Optional.empty();
+    }
+    if (unit.get().dimension() != dimension) {
+      reportWrongUnit(amount, unit.get(), expected, name);
+      return Optional.empty();
+    }
+    double toBase = unit.get().toBase();
+    return number(amount, false).flatMap(value -> make(amount, dimension, value * toBase));
+  }
+
+  private void reportBare(Item.Amount amount, Unit expected, String name) {
+    if (expected == Unit.TO_ONE) {
+      report.error(
+          "missing-unit",
+          amount.span(),
+          name + " is written as " + expected.dimension().description(),
+          BARE,
+          "Write `" + amount.number() + ":1`.",
+          report.fix(
+              "Write `" + amount.number() + ":1`",
+              true,
+              new TextEdit(amount.span(), amount.number() + ":1")));
+      return;
+    }
+    String mended = amount.number() + " " + expected.symbol();
+    report.error(
+        "missing-unit",
+        amount.span(),
+        "the number "
+            + amount.number()
+            + " has no unit; "
+            + name
+            + " takes "
+            + expected.dimension().description(),
+        BARE,
+        "Write the unit, such as `" + mended + "`.",
+        report.change("Write `" + mended + "`", true, new TextEdit(amount.span(), mended)));
+  }
+
+  private void reportWrongUnit(Item.Amount amount, Unit unit, Unit expected, String name) {
+    String mended = amount.number() + " " + expected.symbol();
+    boolean isLevelMixUp =
+        unit == Unit.DECIBEL
+            && (expected == Unit.DBFS || expected == Unit.DBU || expected == Unit.DBTP);
+    report.error(
+        "wrong-unit",
+        amount.span(),
+        name + " takes " + expected.dimension().description() + ", not " + unit.symbol(),
+        isLevelMixUp ? "dB says how much; a level needs to say against what." : "",
+        "Write it in " + expected.symbol() + ".",
+        isLevelMixUp
+            ? List.of(
+                report.change("Write `" + mended + "`", true, new TextEdit(amount.span(), mended)))
+            : List.of());
+  }
+
+  private Optional<Quantity> readColon(Item.Amount amount, Dimension dimension, String name) {
+    if (dimension != Dimension.RATIO && dimension != Dimension.TIME) {
+      report.error(
+          "wrong-unit",
+          amount.span(),
+          name + " takes " + dimension.description() + ", not `" + amount.number() + "`",
+          "",
+          "A colon stands in a ratio (`3:1`) or in a position (`0:31.2`).");
+      return Optional.empty();
+    }
+    if (amount.unit().isPresent()) {
+      report.error(
+          "wrong-unit",
+          amount.unitSpan(),
+          "a " + (dimension == Dimension.RATIO ? "ratio" : "position") + " has no unit",
+          "",
+          "Remove `" + amount.unit().get() + "`.",
+          report.fix(
+              "Remove `" + amount.unit().get() + "`",
+              true,
+              new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
+      return Optional.empty();
+    }
+    String[] parts = amount.number().split(":", -1);
+    double value = 0;
+    for (String part : parts) {
+      Optional<Double> number = parse(part);
+      if (number.isEmpty()) {
+        return Optional.empty();
+      }
+      value = value * SECONDS_IN_MINUTE + number.get();
+    }
+    if (dimension == Dimension.RATIO) {
+      double left = parse(parts[0]).orElse(0.0);
+      double right = parse(parts[parts.length - 1]).orElse(0.0);
+      value = right == 0 ? Double.NaN : left / right;
+    }
+    return make(amount, dimension, value);
+  }
+
+  private Optional<Quantity> make(Item.Amount amount, Dimension dimension, double value) {
+    try {
+      return Optional.of(Quantity.of(dimension, value));
+    } catch (IllegalArgumentException impossible) {
+      report.error(
+          "impossible-value",
+          amount.span(),
+          "`" + amount.number() + "` is not possible here",
+          String.valueOf(impossible.getMessage()),
+          "Write another value.");
+      return Optional.empty();
+    }
+  }
+
+  private Optional<Double> number(Item.Amount amount, boolean isRatio) {
+    String text = amount.number();
+    if (text.indexOf(',') >= 0) {
+      String mended = text.replace(',', '.');
+      report.error(
+          "decimal-comma",
+          amount.numberSpan(),
+          "`" + text + "` has a comma",
+          "Here the decimals follow a point, and thousands are not parted.",
+          "Write `" + mended + "` if these are decimals.",
+          report.change("Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)));
+      return Optional.empty();
+    }
+    if (amount.kind() == SyntaxKind.FRACTION) {
+      int slash = text.indexOf('/');
+      return parse(text.substring(0, slash))
+          .flatMap(top -> parse(text.substring(slash + 1)).map(bottom -> top / bottom));
+    }
+    return isRatio ? Optional.empty() : parse(text);
+  }
+
+  /** Parses digits with a point and any of the signs that the lexer accepts. */
+  static Optional<Double> parse(String text) {
+    String plain = text.replace('\u2212', '-').replace('\u2013', '-');
+    try {
+      return Optional.of(Double.parseDouble(plain));
+    } catch (NumberFormatException tooStrange) {
+      return Optional.empty();
+    }
+  }
+
+  /** Spells a number as the notation does. */
+  static String spell(double value) {
+    return NumberText.format(value);
+  }
+}

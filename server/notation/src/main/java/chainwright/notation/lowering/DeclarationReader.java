@@ -1,0 +1,242 @@
+package chainwright.notation.lowering;
+
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.model.Declarations;
+import chainwright.notation.model.Declarations.Listen;
+import chainwright.notation.model.Declarations.LowestNote;
+import chainwright.notation.model.Declarations.Route;
+import chainwright.notation.model.Declarations.Send;
+import chainwright.notation.model.Declarations.Source;
+import chainwright.notation.model.Declarations.Spill;
+import chainwright.notation.model.Declarations.Take;
+import chainwright.notation.model.Declarations.Target;
+import chainwright.notation.model.Name;
+import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Decibels;
+import chainwright.quantity.Frequency;
+import chainwright.quantity.Level;
+import chainwright.quantity.Quantity;
+import chainwright.quantity.TimeSpan;
+import chainwright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** Reads the declarations of a chain, a bus or a preset, one statement at a time. */
+final class DeclarationReader {
+
+  private static final List<String> INTENTS = List.of("natural", "dense", "aggressive");
+
+  private final Catalogue catalogue;
+  private final Report report;
+  private Optional<Source> source = Optional.empty();
+  private final List<Spill> spills = new ArrayList<>();
+  private Optional<Take> take = Optional.empty();
+  private Optional<LowestNote> lowestNote = Optional.empty();
+  private Optional<Name> group = Optional.empty();
+  private Optional<Name> intent = Optional.empty();
+  private final List<Route> routes = new ArrayList<>();
+  private final List<Send> sends = new ArrayList<>();
+  private Optional<Target> maxTruePeak = Optional.empty();
+  private Optional<Target> loudness = Optional.empty();
+  private final List<Listen> listens = new ArrayList<>();
+
+  DeclarationReader(Catalogue catalogue, Report report) {
+    this.catalogue = catalogue;
+    this.report = report;
+  }
+
+  static boolean isDeclaration(String word) {
+    return Vocabulary.find(word)
+        .filter(keyword -> keyword.place() == Vocabulary.Place.DECLARATION)
+        .isPresent();
+  }
+
+  Declarations declarations() {
+    return new Declarations(
+        source,
+        spills,
+        take,
+        lowestNote,
+        group,
+        intent,
+        routes,
+        sends,
+        maxTruePeak,
+        loudness,
+        listens);
+  }
+
+  void read(Statement statement) {
+    ItemCursor cursor = new ItemCursor(statement, report);
+    switch (cursor.head()) {
+      case "source" -> source = once(cursor, source, this::readSource);
+      case "spill" -> readSpill(cursor).ifPresent(spills::add);
+      case "take" -> take = once(cursor, take, this::readTake);
+      case "lowest-note" -> lowestNote = once(cursor, lowestNote, this::readLowestNote);
+      case "group" -> group = once(cursor, group, one -> one.name("the name of a group"));
+      case "intent" -> intent = once(cursor, intent, this::readIntent);
+      case "to" -> readRoute(cursor).ifPresent(routes::add);
+      case "send" -> readSend(cursor).ifPresent(sends::add);
+      case "max-true-peak" ->
+          maxTruePeak = once(cursor, maxTruePeak, one -> readTarget(one, Unit.DBTP));
+      case "loudness" -> loudness = once(cursor, loudness, one -> readTarget(one, Unit.LUFS));
+      case "listen" -> readListen(cursor).ifPresent(listens::add);
+      default -> throw new IllegalArgumentException("no declaration: " + cursor.head());
+    }
+    cursor.end();
+  }
+
+  private <T> Optional<T> once(
+      ItemCursor cursor, Optional<T> before, Function<ItemCursor, Optional<T>> read) {
+    Optional<T> now = read.apply(cursor);
+    if (before.isPresent()) {
+      report.error(
+          "declared-twice",
+          cursor.lineSpan(),
+          "`" + cursor.head() + "` is declared twice",
+          "The first one holds.",
+          "Remove one of them.");
+      return before;
+    }
+    return now;
+  }
+
+  private Optional<Source> readSource(ItemCursor cursor) {
+    Optional<Name> name = cursor.name("a kind of source, such as `lead-vocal`");
+    if (name.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<SourceKind> kind = catalogue.source(name.get().text());
+    if (kind.isEmpty()) {
+      report.unknownWord(
+          "unknown-source",
+          "`" + name.get().text() + "` is no known kind of source",
+          name.get().span(),
+          name.get().text(),
+          catalogue.sources().stream().map(SourceKind::word).toList());
+    }
+    return kind.map(found -> new Source(found, name.get().span()));
+  }
+
+  private Optional<Spill> readSpill(ItemCursor cursor) {
+    Optional<Name> what = cursor.name("a kind of source or the name of a chain");
+    Optional<Decibels> level =
+        cursor.isAtAmount()
+            ? cursor.amount(Unit.DECIBEL, "the level of the spill").map(DeclarationReader::decibels)
+            : Optional.empty();
+    return what.map(name -> new Spill(name, level, cursor.lineSpan()));
+  }
+
+  private Optional<Take> readTake(ItemCursor cursor) {
+    return cursor
+        .text(true)
+        .map(
+            text -> {
+              Optional<Quantity[]> passage = cursor.range(Unit.SECOND);
+              return new Take(
+                  text.text(),
+                  text.span(),
+                  passage.map(ends -> time(ends[0])),
+                  passage.map(ends -> time(ends[1])));
+            });
+  }
+
+  private Optional<LowestNote> readLowestNote(ItemCursor cursor) {
+    if (cursor.isAtAmount()) {
+      return cursor
+          .amount(Unit.HERTZ, "`lowest-note`")
+          .map(
+              value ->
+                  new LowestNote(
+                      Frequency.ofHertz(value.baseValue()), value.toString(), cursor.lastSpan()));
+    }
+    Optional<Name> name = cursor.name("a note such as `A2`, or a frequency such as `110 Hz`");
+    if (name.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Frequency> frequency = NoteName.frequency(name.get().text());
+    if (frequency.isEmpty()) {
+      report.error(
+          "unknown-note",
+          name.get().span(),
+          "`" + name.get().text() + "` is no note",
+          "",
+          "Write a letter from A to G, `b` if it is flat, and the octave: `Bb1`; C4 is middle C.");
+    }
+    return frequency.map(hertz -> new LowestNote(hertz, name.get().text(), name.get().span()));
+  }
+
+  private Optional<Name> readIntent(ItemCursor cursor) {
+    Optional<Name> name = cursor.name("one of " + String.join(", ", INTENTS));
+    if (name.isPresent() && !INTENTS.contains(name.get().text())) {
+      report.unknownWord(
+          "unknown-word",
+          "`intent` cannot be `" + name.get().text() + "`",
+          name.get().span(),
+          name.get().text(),
+          INTENTS);
+      return Optional.empty();
+    }
+    return name;
+  }
+
+  private Optional<Route> readRoute(ItemCursor cursor) {
+    Optional<Name> bus = cursor.name("the name of a bus");
+    Decibels fader =
+        cursor.takesWord("fader")
+            ? cursor
+                .amount(Unit.DECIBEL, "`fader`")
+                .map(DeclarationReader::decibels)
+                .orElse(new Decibels(0))
+            : new Decibels(0);
+    return bus.map(name -> new Route(name, fader, cursor.lineSpan()));
+  }
+
+  private Optional<Send> readSend(ItemCursor cursor) {
+    Optional<Name> bus = cursor.name("the name of a bus");
+    if (bus.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Decibels> level =
+        cursor.amount(Unit.DECIBEL, "the level of the send").map(DeclarationReader::decibels);
+    boolean isPreFader = cursor.takesWord("pre-fader");
+    if (!isPreFader) {
+      cursor.takesWord("post-fader");
+    }
+    return level.map(gain -> new Send(bus.get(), gain, isPreFader, cursor.lineSpan()));
+  }
+
+  private Optional<Target> readTarget(ItemCursor cursor, Unit unit) {
+    return cursor
+        .amount(unit, "`" + cursor.head() + "`")
+        .map(value -> new Target((Level) value, cursor.lastSpan()));
+  }
+
+  private Optional<Listen> readListen(ItemCursor cursor) {
+    TextSpan span = cursor.lineSpan();
+    if (cursor.isAtAmount()) {
+      Optional<TimeSpan> at = cursor.amount(Unit.SECOND, "`listen`").map(DeclarationReader::time);
+      String cue = cursor.text(true).map(text -> text.text()).orElse("");
+      return at.map(from -> new Listen(from, Optional.empty(), cue, span));
+    }
+    Optional<Quantity[]> passage = cursor.range(Unit.SECOND);
+    if (passage.isEmpty()) {
+      cursor.amount(Unit.SECOND, "`listen`");
+      return Optional.empty();
+    }
+    String cue = cursor.text(true).map(text -> text.text()).orElse("");
+    return passage.map(ends -> new Listen(time(ends[0]), Optional.of(time(ends[1])), cue, span));
+  }
+
+  private static Decibels decibels(Quantity quantity) {
+    return new Decibels(quantity.baseValue());
+  }
+
+  private static TimeSpan time(Quantity quantity) {
+    return new TimeSpan(quantity.baseValue());
+  }
+}

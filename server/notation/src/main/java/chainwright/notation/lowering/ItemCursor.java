@@ -1,0 +1,137 @@
+package chainwright.notation.lowering;
+
+import chainwright.notation.model.Name;
+import chainwright.notation.syntax.Item;
+import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Quantity;
+import chainwright.quantity.Unit;
+import java.util.List;
+import java.util.Optional;
+
+/** Walks over what follows the first word of a declaration. */
+final class ItemCursor {
+
+  private final Statement statement;
+  private final List<Item> items;
+  private final Report report;
+  private final AmountReader amounts;
+  private int next;
+
+  ItemCursor(Statement statement, Report report) {
+    this.statement = statement;
+    this.items = statement.items();
+    this.report = report;
+    this.amounts = new AmountReader(report);
+  }
+
+  String head() {
+    return statement.head().map(Item.Word::text).orElse("");
+  }
+
+  /** The next word as a name; reports what is expected if there is none. */
+  Optional<Name> name(String expected) {
+    if (next < items.size() && items.get(next) instanceof Item.Word word) {
+      next++;
+      return Optional.of(new Name(word.text(), word.span()));
+    }
+    report.error(
+        "name-missing",
+        statement.lineSpan(),
+        "after `" + head() + "` comes " + expected,
+        "",
+        Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
+    return Optional.empty();
+  }
+
+  /** The next word, if it is this one. */
+  boolean takesWord(String text) {
+    if (next < items.size()
+        && items.get(next) instanceof Item.Word word
+        && word.text().equals(text)) {
+      next++;
+      return true;
+    }
+    return false;
+  }
+
+  Optional<Item.Text> text(boolean isRequired) {
+    if (next < items.size() && items.get(next) instanceof Item.Text text) {
+      next++;
+      return Optional.of(text);
+    }
+    if (isRequired) {
+      report.error(
+          "text-missing",
+          statement.lineSpan(),
+          "after `" + head() + "` comes a text in quotes",
+          "",
+          Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
+    }
+    return Optional.empty();
+  }
+
+  boolean isAtAmount() {
+    return next < items.size() && items.get(next) instanceof Item.Amount;
+  }
+
+  Optional<Item.Range> range() {
+    if (next < items.size() && items.get(next) instanceof Item.Range range) {
+      next++;
+      return Optional.of(range);
+    }
+    return Optional.empty();
+  }
+
+  Optional<Quantity[]> range(Unit unit) {
+    return range().flatMap(range -> amounts.read(range, unit, "`" + head() + "`"));
+  }
+
+  /** The next amount in a unit; reports what is expected if there is none. */
+  Optional<Quantity> amount(Unit unit, String what) {
+    if (next < items.size() && items.get(next) instanceof Item.Amount amount) {
+      next++;
+      return amounts.read(amount, unit, what);
+    }
+    report.error(
+        "value-missing",
+        statement.lineSpan(),
+        what + " takes " + unit.dimension().description(),
+        "",
+        Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
+    return Optional.empty();
+  }
+
+  boolean takesMark(String text) {
+    if (next < items.size()
+        && items.get(next) instanceof Item.Mark mark
+        && mark.text().equals(text)) {
+      next++;
+      return true;
+    }
+    return false;
+  }
+
+  TextSpan lastSpan() {
+    return next > 0 ? items.get(next - 1).span() : statement.lineSpan();
+  }
+
+  TextSpan lineSpan() {
+    return statement.lineSpan();
+  }
+
+  /** Reports whatever is left, since nothing may be ignored silently. */
+  void end() {
+    if (next < items.size()) {
+      TextSpan rest = items.get(next).span().union(items.get(items.size() - 1).span());
+      report.error(
+          "surplus-words",
+          rest,
+          "`" + head() + "` takes nothing more",
+          "",
+          Vocabulary.find(head())
+              .map(word -> "It is written like this: `" + word.form() + "`.")
+              .orElse("Remove it."));
+    }
+  }
+}

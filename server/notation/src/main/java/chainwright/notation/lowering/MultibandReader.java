@@ -1,0 +1,128 @@
+package chainwright.notation.lowering;
+
+import chainwright.notation.model.Branch;
+import chainwright.notation.model.Clauses;
+import chainwright.notation.model.Note;
+import chainwright.notation.model.Step;
+import chainwright.notation.syntax.Item;
+import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Quantity;
+import chainwright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Reads a split into bands and checks that the bands meet.
+ *
+ * @param steps reads what stands in the bands
+ */
+record MultibandReader(StepReader steps) {
+
+  Step read(Group group) {
+    Statement statement = group.statement();
+    SettingsReader.Line line =
+        SettingsReader.read(steps.kind("multiband"), statement, false, steps.report());
+    List<Step.Band> bands = new ArrayList<>();
+    List<Note> own = new ArrayList<>();
+    if (statement.block().isPresent()) {
+      Group.Grouped grouped = Group.of(statement.block().get(), steps.report());
+      own.addAll(grouped.own());
+      for (Group inner : grouped.groups()) {
+        if (inner.statement().head().filter(head -> head.text().equals("band")).isEmpty()) {
+          steps.reportOutside(inner, List.of("band"));
+        } else {
+          readBand(inner).ifPresent(bands::add);
+        }
+      }
+    }
+    checkBands(bands, statement);
+    return new Step.Multiband(
+        line.settings(),
+        bands,
+        StepReader.withOwn(line.clauses(), group, own),
+        statement.lineSpan(),
+        statement.span());
+  }
+
+  private Optional<Step.Band> readBand(Group group) {
+    Statement statement = group.statement();
+    ItemCursor cursor = new ItemCursor(statement, steps.report());
+    double low = 0;
+    double high = Double.POSITIVE_INFINITY;
+    boolean isKnown = true;
+    if (cursor.takesWord("below")) {
+      Optional<Quantity> edge = cursor.amount(Unit.HERTZ, "`below`");
+      isKnown = edge.isPresent();
+      high = edge.map(Quantity::baseValue).orElse(high);
+    } else if (cursor.takesWord("above")) {
+      Optional<Quantity> edge = cursor.amount(Unit.HERTZ, "`above`");
+      isKnown = edge.isPresent();
+      low = edge.map(Quantity::baseValue).orElse(low);
+    } else {
+      Optional<Quantity[]> edges = cursor.range(Unit.HERTZ);
+      if (edges.isEmpty()) {
+        steps
+            .report()
+            .error(
+                "value-missing",
+                statement.lineSpan(),
+                "a band says where it lies",
+                "",
+                "Write `band below 200 Hz`, `band 200 Hz to 3 kHz` or `band above 3 kHz`.");
+        return Optional.empty();
+      }
+      low = edges.get()[0].baseValue();
+      high = edges.get()[1].baseValue();
+    }
+    cursor.end();
+    if (!isKnown) {
+      return Optional.empty();
+    }
+    Branch body = steps.body("band", statement);
+    Branch branch =
+        new Branch(
+            "band",
+            "",
+            body.settings(),
+            body.steps(),
+            StepReader.withOwn(Clauses.NONE, group, body.clauses().notes()),
+            body.lineSpan(),
+            body.span());
+    return Optional.of(new Step.Band(low, high, branch));
+  }
+
+  private void checkBands(List<Step.Band> bands, Statement statement) {
+    if (bands.size() < 2) {
+      steps
+          .report()
+          .error(
+              "block-empty",
+              statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
+              "`multiband` holds fewer than two bands",
+              "A split needs a part below and a part above it.",
+              "Write `band below 200 Hz { … }` and `band above 200 Hz { … }`.");
+      return;
+    }
+    for (int i = 0; i + 1 < bands.size(); i++) {
+      double end = bands.get(i).highHz();
+      double start = bands.get(i + 1).lowHz();
+      if (end != start) {
+        TextSpan span = bands.get(i + 1).branch().lineSpan();
+        steps
+            .report()
+            .error(
+                "bands-do-not-meet",
+                span,
+                "the band above ends at " + spell(end) + ", this one begins at " + spell(start),
+                "What lies between would be lost or counted twice.",
+                "Let each band begin where the one above it in the text ends.");
+      }
+    }
+  }
+
+  private static String spell(double hertz) {
+    return Double.isInfinite(hertz) ? "the top" : AmountReader.spell(hertz) + " Hz";
+  }
+}

@@ -1,0 +1,145 @@
+package chainwright.notation.model;
+
+import chainwright.notation.catalogue.Default;
+import chainwright.notation.catalogue.RangeRow;
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.catalogue.StageKind;
+import chainwright.notation.catalogue.Takes;
+import chainwright.notation.catalogue.TradeRange;
+import chainwright.quantity.Dimension;
+import chainwright.quantity.Quantity;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The settings of one stage: those written, and what holds for the others.
+ *
+ * @param kind the stage kind they belong to
+ * @param written those written, in the order of the text, each setting once
+ */
+public record Settings(StageKind kind, List<Written> written) {
+
+  /**
+   * Copies the list.
+   *
+   * @param kind the stage kind
+   * @param written those written
+   */
+  public Settings {
+    written = List.copyOf(written);
+  }
+
+  /**
+   * Finds a setting as written.
+   *
+   * @param name the setting's name
+   * @return it, or empty if it is not written
+   */
+  public Optional<Written> written(String name) {
+    for (Written one : written) {
+      if (one.setting().name().equals(name)) {
+        return Optional.of(one);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Returns the value in use: the one written, else the catalogue's default.
+   *
+   * @param name the setting's name
+   * @return the value; empty if it is not written and has no default, or a computed one
+   */
+  public Optional<Value> value(String name) {
+    Optional<Written> one = written(name);
+    return one.isPresent()
+        ? one.map(Written::value)
+        : kind.setting(name).flatMap(Settings::byOmission);
+  }
+
+  /**
+   * Returns the number in use, in the base unit of its dimension.
+   *
+   * @param name the setting's name
+   * @return such as 3100 for 3.1 kHz; empty if there is no number
+   */
+  public Optional<Double> number(String name) {
+    return value(name)
+        .flatMap(
+            value ->
+                value instanceof Value.Of of
+                    ? Optional.of(of.quantity().baseValue())
+                    : Optional.empty());
+  }
+
+  /**
+   * Returns the word in use.
+   *
+   * @param name the setting's name
+   * @return such as "bilinear"; empty if there is no word
+   */
+  public Optional<String> word(String name) {
+    return value(name)
+        .flatMap(
+            value ->
+                value instanceof Value.Word word ? Optional.of(word.word()) : Optional.empty());
+  }
+
+  /**
+   * Returns which way the stage turns the level, by the sign of its {@code gain}.
+   *
+   * @return cut or boost, or any if it has no gain
+   */
+  public RangeRow.Direction direction() {
+    return number("gain")
+        .map(gain -> gain < 0 ? RangeRow.Direction.CUT : RangeRow.Direction.BOOST)
+        .orElse(RangeRow.Direction.ANY);
+  }
+
+  /**
+   * Returns the trade's range for a setting here.
+   *
+   * @param setting a setting of this kind
+   * @param source the kind of source, if it is known
+   * @return the range, or empty if the setting has none
+   */
+  public Optional<TradeRange> range(Setting setting, Optional<SourceKind> source) {
+    return setting.range(source, direction());
+  }
+
+  /**
+   * Returns what holds where a setting is not written.
+   *
+   * @param setting the setting
+   * @return the value; empty if there is none or it has to be computed
+   */
+  public static Optional<Value> byOmission(Setting setting) {
+    if (setting.byOmission() instanceof Default.Amount amount) {
+      return quantity(setting.takes(), amount.value()).map(Value.Of::new);
+    }
+    if (setting.byOmission() instanceof Default.Word word) {
+      return Optional.of(new Value.Word(word.word()));
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Makes the quantity that a number in a setting's unit stands for.
+   *
+   * @param takes what the setting takes
+   * @param value the number, in the setting's unit
+   * @return the quantity; empty if the setting takes none
+   */
+  public static Optional<Quantity> quantity(Takes takes, double value) {
+    if (takes instanceof Takes.InUnit unit) {
+      return Optional.of(Quantity.of(unit.unit().dimension(), value * unit.unit().toBase()));
+    }
+    if (takes instanceof Takes.Quality) {
+      return Optional.of(Quantity.of(Dimension.QUALITY, value));
+    }
+    return takes instanceof Takes.PlainNumber
+        ? Optional.of(Quantity.of(Dimension.COUNT, value))
+        : Optional.empty();
+  }
+}
