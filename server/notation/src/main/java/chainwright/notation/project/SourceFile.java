@@ -8,7 +8,6 @@ import chainwright.notation.syntax.SyntaxTree;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 
 /**
@@ -61,7 +60,7 @@ public final class SourceFile {
    * @return the file after the edit
    */
   public SourceFile withTree(SyntaxTree newTree) {
-    Map<Section, Lowered> known = new IdentityHashMap<>();
+    IdentityHashMap<Section, Lowered> known = new IdentityHashMap<>();
     for (Lowered lowered : sections) {
       known.put(lowered.section(), lowered);
     }
