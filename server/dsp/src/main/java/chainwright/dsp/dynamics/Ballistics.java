@@ -24,4 +24,23 @@ public sealed interface Ballistics permits SmoothedBallistics, TwoStageBallistic
    * @throws IllegalArgumentException if the sample rate is not finite and above 0
    */
   GainSmoother newSmoother(double sampleRateHz);
+
+  /**
+   * Returns the same with another attack.
+   *
+   * @param newAttackSeconds the time constant of a growing reduction [s], ≥ 0
+   * @return the new ballistics
+   * @throws IllegalArgumentException if the time is negative or not finite
+   */
+  Ballistics withAttack(double newAttackSeconds);
+
+  /**
+   * Returns the same with another release; of two stages the fast one, and the slow one where it
+   * would else be the shorter.
+   *
+   * @param newReleaseSeconds the time constant of a shrinking reduction [s], ≥ 0
+   * @return the new ballistics
+   * @throws IllegalArgumentException if the time is negative or not finite
+   */
+  Ballistics withRelease(double newReleaseSeconds);
 }

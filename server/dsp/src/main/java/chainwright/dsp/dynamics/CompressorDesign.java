@@ -25,4 +25,14 @@ public record CompressorDesign(OverThresholdCurve curve, Detector detector, Ball
   public Compressor newProcessor(double sampleRateHz) {
     return new Compressor(this, sampleRateHz);
   }
+
+  /**
+   * Returns the same compressor with other times.
+   *
+   * @param newBallistics attack and release
+   * @return the new design
+   */
+  public CompressorDesign withBallistics(Ballistics newBallistics) {
+    return new CompressorDesign(curve, detector, newBallistics);
+  }
 }

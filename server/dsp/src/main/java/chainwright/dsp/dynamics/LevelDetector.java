@@ -71,6 +71,21 @@ public final class LevelDetector {
     meanSquare = Math.pow(10, inputDb / 10) / 2;
   }
 
+  /** Puts the detector where endless repetition of these samples would have brought it. */
+  void settlePeriodic(double[] samples) {
+    if (keptShare < 0) {
+      return;
+    }
+    double sum = 0;
+    double kept = 1;
+    for (double sample : samples) {
+      sum = keptShare * sum + (1 - keptShare) * sample * sample;
+      kept *= keptShare;
+    }
+    // The state s that one repetition maps to itself: s = kept · s + sum.
+    meanSquare = sum / (1 - kept);
+  }
+
   /** Returns to the initial state: silence. */
   public void reset() {
     meanSquare = 0;

@@ -23,24 +23,12 @@ public record SmoothedBallistics(double attackSeconds, double releaseSeconds, Sm
     Arguments.requireFiniteNotNegative("the release", releaseSeconds);
   }
 
-  /**
-   * Returns these times with another attack.
-   *
-   * @param newAttackSeconds the attack [s], ≥ 0
-   * @return the new ballistics
-   * @throws IllegalArgumentException if the time is negative or not finite
-   */
+  @Override
   public SmoothedBallistics withAttack(double newAttackSeconds) {
     return new SmoothedBallistics(newAttackSeconds, releaseSeconds, smoothing);
   }
 
-  /**
-   * Returns these times with another release.
-   *
-   * @param newReleaseSeconds the release [s], ≥ 0
-   * @return the new ballistics
-   * @throws IllegalArgumentException if the time is negative or not finite
-   */
+  @Override
   public SmoothedBallistics withRelease(double newReleaseSeconds) {
     return new SmoothedBallistics(attackSeconds, newReleaseSeconds, smoothing);
   }

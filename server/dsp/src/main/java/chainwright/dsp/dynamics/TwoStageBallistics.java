@@ -48,6 +48,17 @@ public record TwoStageBallistics(
   }
 
   @Override
+  public TwoStageBallistics withAttack(double newAttackSeconds) {
+    return new TwoStageBallistics(newAttackSeconds, fastSeconds, slowSeconds, splitShare);
+  }
+
+  @Override
+  public TwoStageBallistics withRelease(double newReleaseSeconds) {
+    return new TwoStageBallistics(
+        attackSeconds, newReleaseSeconds, Math.max(slowSeconds, newReleaseSeconds), splitShare);
+  }
+
+  @Override
   public GainSmoother newSmoother(double sampleRateHz) {
     return new GainSmoother.TwoStage(
         GainSmoother.coefficient(attackSeconds, sampleRateHz),
