@@ -1,0 +1,127 @@
+package chainwright.dsp.nonlinear;
+
+/**
+ * A saturation whose distortion depends on frequency: an emphasis, a memoryless shaper, and the
+ * emphasis undone.
+ *
+ * <p>The emphasis decides which frequencies are strong when they reach the shaper, and so distort;
+ * a small signal passes flat, but for the model's own response. Made by {@link
+ * SaturationSettings#design}.
+ */
+public final class SaturationModel {
+
+  /** The level to which a saturation is aligned [dBFS]: −18. Source: EBU R 68-2000. */
+  public static final double ALIGNMENT_LEVEL_DBFS = -18;
+
+  /** The frequency at which distortion at alignment is stated [Hz]: 1000. */
+  public static final double ALIGNMENT_FREQUENCY_HZ = 1000;
+
+  private final Response emphasis;
+  private final DrivenShaper shaper;
+  private final Response output;
+
+  private SaturationModel(Response emphasis, DrivenShaper shaper, Response output) {
+    this.emphasis = emphasis;
+    this.shaper = shaper;
+    this.output = output;
+  }
+
+  /** Solves the shaper's drive for the distortion at alignment, and adds the settings' drive. */
+  static SaturationModel of(
+      SaturationSettings settings, Response emphasis, Shaper base, Response output) {
+    double alignedDb =
+        DriveSolver.solve(
+            driveDb ->
+                new SaturationModel(emphasis, new DrivenShaper(base, driveDb), output)
+                    .harmonics(ALIGNMENT_FREQUENCY_HZ, ALIGNMENT_LEVEL_DBFS, Harmonics.THD_COUNT)
+                    .thdShare(),
+            settings.thdAtAlignmentShare());
+    DrivenShaper driven = new DrivenShaper(base, alignedDb + settings.driveDb());
+    return new SaturationModel(emphasis, driven, output);
+  }
+
+  static void requireSettings(double driveDb, double thdAtAlignmentShare) {
+    if (!Double.isFinite(driveDb)) {
+      throw new IllegalArgumentException("the drive must be finite, but was " + driveDb);
+    }
+    if (!(thdAtAlignmentShare > 0 && thdAtAlignmentShare < 0.5)) {
+      throw new IllegalArgumentException(
+          "the THD at alignment must lie between 0 and 50 %, but was "
+              + 100 * thdAtAlignmentShare
+              + " %");
+    }
+  }
+
+  /**
+   * Returns the shaper within, driven as solved.
+   *
+   * @return the memoryless part
+   */
+  public DrivenShaper shaper() {
+    return shaper;
+  }
+
+  /**
+   * Returns the gain that a sine meets before the shaper, against that far from the emphasis.
+   *
+   * @param frequencyHz the frequency [Hz], above 0
+   * @return the emphasis [dB]
+   */
+  public double emphasisDb(double frequencyHz) {
+    return 20 * Math.log10(emphasis.at(frequencyHz).magnitude());
+  }
+
+  /**
+   * Returns the gain of a small signal.
+   *
+   * @param frequencyHz the frequency [Hz], above 0
+   * @return the gain [dB]: 0, but for a head-bump
+   */
+  public double smallSignalGainDb(double frequencyHz) {
+    return 20 * Math.log10(output.at(frequencyHz).magnitude());
+  }
+
+  /**
+   * Returns the harmonics of a sine; its offset is removed.
+   *
+   * @param frequencyHz the frequency of the sine [Hz], finite, above 0
+   * @param levelDbfs its peak level [dBFS], finite
+   * @param count the number of harmonics, ≥ 1
+   * @return harmonics 1 to count, with phases against the sine that went in
+   * @throws IllegalArgumentException if an argument is outside its range
+   */
+  public Harmonics harmonics(double frequencyHz, double levelDbfs, int count) {
+    if (!(frequencyHz > 0) || Double.isInfinite(frequencyHz)) {
+      throw new IllegalArgumentException(
+          "the frequency must be finite and above 0 Hz, but was " + frequencyHz);
+    }
+    Phasor before = emphasis.at(frequencyHz);
+    Harmonics shaped =
+        shaper.harmonicsOfSine(Harmonics.toAmplitude(levelDbfs) * before.magnitude(), count);
+    double[] sines = new double[count + 1];
+    double[] cosines = new double[count + 1];
+    for (int n = 1; n <= count; n++) {
+      // The sine reaches the shaper turned by the emphasis, its nth harmonic n times as far.
+      Phasor after = output.at(n * frequencyHz).dividedBy(emphasis.at(n * frequencyHz));
+      Phasor harmonic =
+          new Phasor(shaped.sineAmplitude(n), shaped.cosineAmplitude(n))
+              .times(Phasor.ofAngle(n * before.angle()))
+              .times(after);
+      sines[n] = harmonic.re();
+      cosines[n] = harmonic.im();
+    }
+    return new Harmonics(sines, cosines);
+  }
+
+  /**
+   * Returns the distortion of a sine, harmonics 2 to 20.
+   *
+   * @param frequencyHz the frequency of the sine [Hz], finite, above 0
+   * @param levelDbfs its peak level [dBFS], finite
+   * @return THD relative to the fundamental, ≥ 0
+   * @throws IllegalArgumentException if an argument is outside its range
+   */
+  public double thdShare(double frequencyHz, double levelDbfs) {
+    return harmonics(frequencyHz, levelDbfs, Harmonics.THD_COUNT).thdShare();
+  }
+}
