@@ -1,0 +1,48 @@
+package chainwright.app.lsp;
+
+import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.PositionEncodingKind;
+import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.TextDocumentSyncKind;
+import org.eclipse.lsp4j.TextDocumentSyncOptions;
+import org.eclipse.lsp4j.WorkspaceFoldersOptions;
+import org.eclipse.lsp4j.WorkspaceServerCapabilities;
+
+/** What the server offers to an editor. Each handler has its line here. */
+final class Capabilities {
+
+  private Capabilities() {}
+
+  static ServerCapabilities of(ClientTraits client) {
+    ServerCapabilities offered = new ServerCapabilities();
+    offered.setPositionEncoding(
+        switch (client.encoding()) {
+          case UTF_8 -> PositionEncodingKind.UTF8;
+          case UTF_16 -> PositionEncodingKind.UTF16;
+          case UTF_32 -> PositionEncodingKind.UTF32;
+        });
+    offered.setTextDocumentSync(sync());
+    offered.setWorkspace(workspace());
+    if (client.pullsDiagnostics()) {
+      offered.setDiagnosticProvider(new DiagnosticRegistrationOptions(true, false));
+    }
+    offered.setDocumentSymbolProvider(true);
+    offered.setFoldingRangeProvider(true);
+    offered.setSelectionRangeProvider(true);
+    return offered;
+  }
+
+  private static TextDocumentSyncOptions sync() {
+    TextDocumentSyncOptions sync = new TextDocumentSyncOptions();
+    sync.setOpenClose(true);
+    sync.setChange(TextDocumentSyncKind.Incremental);
+    return sync;
+  }
+
+  private static WorkspaceServerCapabilities workspace() {
+    WorkspaceFoldersOptions folders = new WorkspaceFoldersOptions();
+    folders.setSupported(true);
+    folders.setChangeNotifications(true);
+    return new WorkspaceServerCapabilities(folders);
+  }
+}

@@ -1,0 +1,127 @@
+package chainwright.app.lsp;
+
+import chainwright.notation.diagnostic.Severity;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * What the user has set in the editor, in its {@code chainwright} section.
+ *
+ * @param plots how curves are drawn in a hover
+ * @param theme the ground on which pictures are drawn
+ * @param severities how grave a finding is shown, by its code, where the user wants it otherwise
+ */
+record ClientSettings(Plots plots, Theme theme, Map<String, Severity> severities) {
+
+  /** How curves are drawn in a hover. */
+  enum Plots {
+    /** A picture where the editor is known to show one, else text. */
+    AUTO,
+    /** A picture. */
+    SVG,
+    /** Characters. */
+    TEXT
+  }
+
+  /** The ground on which pictures are drawn. */
+  enum Theme {
+    /** Dark lines on light ground. */
+    LIGHT,
+    /** Light lines on dark ground. */
+    DARK
+  }
+
+  /**
+   * Settings with what was wrong in them.
+   *
+   * @param settings the settings; a value that is wrong keeps what it was
+   * @param troubles sentences for the user
+   */
+  record Reading(ClientSettings settings, List<String> troubles) {}
+
+  static final ClientSettings DEFAULTS = new ClientSettings(Plots.AUTO, Theme.LIGHT, Map.of());
+
+  ClientSettings {
+    severities = Map.copyOf(severities);
+  }
+
+  /**
+   * Reads settings as an editor sends them, either bare or inside an object {@code chainwright}.
+   * What is not mentioned has its default; what is wrong keeps its value in these settings.
+   */
+  Reading read(JsonElement json) {
+    List<String> troubles = new ArrayList<>();
+    if (json.isJsonNull()) {
+      return new Reading(DEFAULTS, troubles);
+    }
+    if (!json.isJsonObject()) {
+      troubles.add("the settings `chainwright` must be an object, but were `" + json + "`");
+      return new Reading(this, troubles);
+    }
+    JsonObject object = json.getAsJsonObject();
+    if (object.has("chainwright")) {
+      return read(object.get("chainwright"));
+    }
+    return new Reading(
+        new ClientSettings(
+            choice(object, "plots", Plots.class, DEFAULTS.plots, plots, troubles),
+            choice(object, "theme", Theme.class, DEFAULTS.theme, theme, troubles),
+            readSeverities(object, troubles)),
+        troubles);
+  }
+
+  private Map<String, Severity> readSeverities(JsonObject object, List<String> troubles) {
+    JsonElement json = object.get("severities");
+    if (json == null || json.isJsonNull()) {
+      return Map.of();
+    }
+    if (!json.isJsonObject()) {
+      troubles.add("the setting `severities` must be an object, but was `" + json + "`");
+      return severities;
+    }
+    Map<String, Severity> read = new TreeMap<>();
+    for (String code : json.getAsJsonObject().keySet()) {
+      Severity known = severities.get(code);
+      Severity severity =
+          choice(
+              json.getAsJsonObject(),
+              code,
+              Severity.class,
+              known == null ? Severity.WARNING : known,
+              known == null ? Severity.WARNING : known,
+              troubles);
+      read.put(code, severity);
+    }
+    return read;
+  }
+
+  private static <E extends Enum<E>> E choice(
+      JsonObject object, String name, Class<E> type, E byDefault, E before, List<String> troubles) {
+    JsonElement json = object.get(name);
+    if (json == null || json.isJsonNull()) {
+      return byDefault;
+    }
+    List<String> words = new ArrayList<>();
+    for (E constant : type.getEnumConstants()) {
+      String word = constant.name().toLowerCase(Locale.ROOT);
+      if (json.isJsonPrimitive() && json.getAsString().equals(word)) {
+        return constant;
+      }
+      words.add("`" + word + "`");
+    }
+    troubles.add(
+        "the setting `"
+            + name
+            + "` must be one of "
+            + String.join(", ", words)
+            + ", but was `"
+            + json
+            + "`");
+    return before;
+  }
+}

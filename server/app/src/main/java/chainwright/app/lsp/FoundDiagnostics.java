@@ -1,0 +1,88 @@
+package chainwright.app.lsp;
+
+import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.SyntaxFindings;
+import chainwright.app.workspace.Workspace;
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Severity;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticRelatedInformation;
+import org.eclipse.lsp4j.DiagnosticSeverity;
+import org.eclipse.lsp4j.Location;
+
+/** The findings of a document in the protocol's words. */
+final class FoundDiagnostics {
+
+  private FoundDiagnostics() {}
+
+  static List<Diagnostic> of(Request request) {
+    List<DocumentSnapshot> documents = new ArrayList<>();
+    documents.add(request.document());
+    documents.addAll(request.workspace().reachableFrom(request.document()));
+    Workspace.Finder finder = Workspace.finderIn(documents);
+    return SyntaxFindings.of(request.document().tree()).stream()
+        .flatMap(finding -> diagnostic(finding, finder, request).stream())
+        .toList();
+  }
+
+  /** A finding whose place lies in another document is told there, so it is none here. */
+  private static List<Diagnostic> diagnostic(
+      Finding finding, Workspace.Finder finder, Request request) {
+    return finder
+        .find(finding.place())
+        .filter(at -> at.document().equals(request.document()))
+        .map(at -> List.of(diagnostic(finding, at, finder, request)))
+        .orElse(List.of());
+  }
+
+  private static Diagnostic diagnostic(
+      Finding finding, Workspace.Located at, Workspace.Finder finder, Request request) {
+    Diagnostic diagnostic =
+        new Diagnostic(
+            request.rangeOf(at.span()),
+            message(finding),
+            severity(finding, request),
+            "chainwright",
+            finding.code());
+    if (request.client().relatesDiagnostics() && !finding.related().isEmpty()) {
+      diagnostic.setRelatedInformation(
+          finding.related().stream()
+              .flatMap(
+                  related ->
+                      finder
+                          .find(related.place())
+                          .map(place -> related(place, related.what(), request))
+                          .stream())
+              .toList());
+    }
+    return diagnostic;
+  }
+
+  private static DiagnosticRelatedInformation related(
+      Workspace.Located place, String what, Request request) {
+    return new DiagnosticRelatedInformation(
+        new Location(place.document().uri(), request.rangeOf(place.document(), place.span())),
+        what);
+  }
+
+  private static String message(Finding finding) {
+    return Stream.of(finding.what() + ".", finding.why(), finding.remedy())
+        .filter(sentence -> !sentence.isBlank())
+        .collect(Collectors.joining(" "));
+  }
+
+  private static DiagnosticSeverity severity(Finding finding, Request request) {
+    Severity severity =
+        request.settings().severities().getOrDefault(finding.code(), finding.severity());
+    return switch (severity) {
+      case ERROR -> DiagnosticSeverity.Error;
+      case WARNING -> DiagnosticSeverity.Warning;
+      case INFO -> DiagnosticSeverity.Information;
+      case HINT -> DiagnosticSeverity.Hint;
+    };
+  }
+}

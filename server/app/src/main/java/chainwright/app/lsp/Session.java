@@ -1,0 +1,153 @@
+package chainwright.app.lsp;
+
+import chainwright.app.workspace.DocumentPath;
+import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Documents;
+import chainwright.app.workspace.Workspace;
+import com.google.gson.JsonElement;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import org.eclipse.lsp4j.ClientCapabilities;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.MessageType;
+import org.eclipse.lsp4j.TextDocumentIdentifier;
+import org.eclipse.lsp4j.jsonrpc.CancelChecker;
+import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import org.eclipse.lsp4j.services.LanguageClient;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One editor's session: its documents, what it can do, what it has set.
+ *
+ * <p>The thread that reads messages alone writes here, so that an edit is in place before the
+ * request that follows it; requests are then worked on by the other threads.
+ */
+final class Session {
+
+  /** Where the session is in its life. */
+  enum Stage {
+    /** Nothing but {@code initialize} is answered. */
+    NEW,
+    /** Everything is answered. */
+    RUNNING,
+    /** Nothing is answered any more. */
+    SHUT_DOWN
+  }
+
+  private final Documents documents = new Documents();
+  private final ExecutorService workers;
+  private volatile @Nullable LanguageClient client;
+  private volatile Stage stage = Stage.NEW;
+  private volatile ClientTraits traits = ClientTraits.of(new ClientCapabilities());
+  private volatile ClientSettings settings = ClientSettings.DEFAULTS;
+
+  Session(ExecutorService workers) {
+    this.workers = workers;
+  }
+
+  /** Takes the editor's end of the line, before the first message is read. */
+  void connect(LanguageClient remote) {
+    client = remote;
+  }
+
+  Documents documents() {
+    return documents;
+  }
+
+  LanguageClient client() {
+    return Objects.requireNonNull(client, "connect comes first");
+  }
+
+  ClientTraits traits() {
+    return traits;
+  }
+
+  ClientSettings settings() {
+    return settings;
+  }
+
+  Stage stage() {
+    return stage;
+  }
+
+  void begin(ClientTraits announced) {
+    traits = announced;
+    stage = Stage.RUNNING;
+  }
+
+  void shutDown() {
+    stage = Stage.SHUT_DOWN;
+  }
+
+  boolean isRunning() {
+    return stage == Stage.RUNNING;
+  }
+
+  /** Takes new settings; what is wrong in them is told to the user and keeps its value. */
+  void configure(JsonElement json) {
+    ClientSettings.Reading reading = settings.read(json);
+    settings = reading.settings();
+    for (String trouble : reading.troubles()) {
+      client().showMessage(new MessageParams(MessageType.Warning, "Chainwright: " + trouble));
+    }
+  }
+
+  /**
+   * Answers a request about a document, on another thread, from the state of this moment. If the
+   * document is edited meanwhile, the answer is dropped in favour of {@code ContentModified}.
+   */
+  <P, R> CompletableFuture<R> answer(
+      @Nullable TextDocumentIdentifier asked, P params, Request.Handler<P, R> handler) {
+    if (!isRunning()) {
+      return CompletableFuture.failedFuture(notRunning());
+    }
+    if (asked == null || asked.getUri() == null) {
+      return CompletableFuture.failedFuture(
+          error(ResponseErrorCode.InvalidParams, "`textDocument` must name a document"));
+    }
+    String uri = asked.getUri();
+    Workspace workspace = documents.workspace();
+    ClientSettings now = settings;
+    return CompletableFutures.computeAsync(
+        workers,
+        cancel -> {
+          Optional<DocumentSnapshot> document = workspace.document(DocumentPath.ofUri(uri));
+          if (document.isEmpty()) {
+            throw error(
+                ResponseErrorCode.InvalidParams, "`" + uri + "` is neither open nor readable");
+          }
+          Request request =
+              new Request(
+                  document.get(), workspace, traits, now, whileNewest(document.get(), cancel));
+          R result = handler.answer(params, request);
+          request.cancel().checkCanceled();
+          return result;
+        });
+  }
+
+  private CancelChecker whileNewest(DocumentSnapshot document, CancelChecker cancel) {
+    return () -> {
+      cancel.checkCanceled();
+      if (!documents.isNewest(document)) {
+        throw error(
+            ResponseErrorCode.ContentModified,
+            "`" + document.path().name() + "` was edited meanwhile");
+      }
+    };
+  }
+
+  private ResponseErrorException notRunning() {
+    return stage == Stage.NEW
+        ? error(ResponseErrorCode.ServerNotInitialized, "`initialize` must come first")
+        : error(ResponseErrorCode.InvalidRequest, "the server has been shut down");
+  }
+
+  static ResponseErrorException error(ResponseErrorCode code, String message) {
+    return new ResponseErrorException(new ResponseError(code, message, null));
+  }
+}

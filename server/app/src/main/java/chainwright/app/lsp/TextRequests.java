@@ -1,0 +1,104 @@
+package chainwright.app.lsp;
+
+import chainwright.app.workspace.DocumentPath;
+import chainwright.app.workspace.TextChange;
+import chainwright.app.workspace.TextPosition;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.eclipse.lsp4j.DidChangeTextDocumentParams;
+import org.eclipse.lsp4j.DidCloseTextDocumentParams;
+import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DidSaveTextDocumentParams;
+import org.eclipse.lsp4j.DocumentDiagnosticParams;
+import org.eclipse.lsp4j.DocumentDiagnosticReport;
+import org.eclipse.lsp4j.DocumentSymbol;
+import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.FoldingRange;
+import org.eclipse.lsp4j.FoldingRangeRequestParams;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.SelectionRange;
+import org.eclipse.lsp4j.SelectionRangeParams;
+import org.eclipse.lsp4j.SymbolInformation;
+import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
+import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.services.TextDocumentService;
+
+/** Messages about one document: its text is kept here, each request goes to its handler. */
+final class TextRequests implements TextDocumentService {
+
+  private final Session session;
+  private final FindingsPublisher publisher;
+
+  TextRequests(Session session, FindingsPublisher publisher) {
+    this.session = session;
+    this.publisher = publisher;
+  }
+
+  @Override
+  public void didOpen(DidOpenTextDocumentParams params) {
+    if (session.isRunning()) {
+      TextDocumentItem item = params.getTextDocument();
+      publisher.changed(
+          session.documents().open(item.getUri(), item.getVersion(), item.getText()).path());
+    }
+  }
+
+  @Override
+  public void didChange(DidChangeTextDocumentParams params) {
+    VersionedTextDocumentIdentifier document = params.getTextDocument();
+    Integer version = document.getVersion();
+    List<TextChange> changes =
+        params.getContentChanges().stream().map(TextRequests::change).toList();
+    session
+        .documents()
+        .change(
+            document.getUri(), version == null ? 0 : version, changes, session.traits().encoding())
+        .ifPresent(after -> publisher.changed(after.path()));
+  }
+
+  @Override
+  public void didClose(DidCloseTextDocumentParams params) {
+    String uri = params.getTextDocument().getUri();
+    session.documents().close(uri).ifPresent(publisher::closed);
+    publisher.changedOnDisk(List.of(DocumentPath.ofUri(uri)));
+  }
+
+  @Override
+  public void didSave(DidSaveTextDocumentParams params) {
+    // The text is known from the edits already.
+  }
+
+  @Override
+  public CompletableFuture<DocumentDiagnosticReport> diagnostic(DocumentDiagnosticParams params) {
+    return session.answer(params.getTextDocument(), params, PulledDiagnostics::answer);
+  }
+
+  @Override
+  public CompletableFuture<List<Either<SymbolInformation, DocumentSymbol>>> documentSymbol(
+      DocumentSymbolParams params) {
+    return session.answer(params.getTextDocument(), params, Outline::answer);
+  }
+
+  @Override
+  public CompletableFuture<List<FoldingRange>> foldingRange(FoldingRangeRequestParams params) {
+    return session.answer(params.getTextDocument(), params, Folding::answer);
+  }
+
+  @Override
+  public CompletableFuture<List<SelectionRange>> selectionRange(SelectionRangeParams params) {
+    return session.answer(params.getTextDocument(), params, Selection::answer);
+  }
+
+  private static TextChange change(TextDocumentContentChangeEvent event) {
+    return event.getRange() == null
+        ? TextChange.ofWhole(event.getText())
+        : TextChange.of(
+            place(event.getRange().getStart()), place(event.getRange().getEnd()), event.getText());
+  }
+
+  private static TextPosition place(Position position) {
+    return new TextPosition(position.getLine(), position.getCharacter());
+  }
+}

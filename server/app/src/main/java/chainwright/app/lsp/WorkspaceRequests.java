@@ -1,0 +1,62 @@
+package chainwright.app.lsp;
+
+import chainwright.app.workspace.DocumentPath;
+import com.google.gson.JsonElement;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.eclipse.lsp4j.DidChangeConfigurationParams;
+import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
+import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
+import org.eclipse.lsp4j.WorkspaceFolder;
+import org.eclipse.lsp4j.services.WorkspaceService;
+
+/** Messages about everything that is not one document. */
+final class WorkspaceRequests implements WorkspaceService {
+
+  private final Session session;
+  private final FindingsPublisher publisher;
+  private final List<WorkspaceFolder> folders = new ArrayList<>();
+
+  WorkspaceRequests(Session session, FindingsPublisher publisher) {
+    this.session = session;
+    this.publisher = publisher;
+  }
+
+  /** Takes the folders of the editor's first message. */
+  void begin(List<WorkspaceFolder> first) {
+    folders.addAll(first);
+    takeFolders();
+  }
+
+  @Override
+  public void didChangeWorkspaceFolders(DidChangeWorkspaceFoldersParams params) {
+    folders.removeAll(params.getEvent().getRemoved());
+    folders.addAll(params.getEvent().getAdded());
+    takeFolders();
+  }
+
+  @Override
+  public void didChangeConfiguration(DidChangeConfigurationParams params) {
+    if (session.traits().pullsSettings()) {
+      SettingsPull.start(session, publisher);
+    } else if (params.getSettings() instanceof JsonElement json) {
+      session.configure(json);
+      publisher.changedEverything();
+    }
+  }
+
+  @Override
+  public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
+    publisher.changedOnDisk(
+        params.getChanges().stream().map(event -> DocumentPath.ofUri(event.getUri())).toList());
+  }
+
+  private void takeFolders() {
+    List<Path> paths =
+        folders.stream()
+            .flatMap(folder -> DocumentPath.ofUri(folder.getUri()).file().stream())
+            .toList();
+    session.documents().setFolders(paths);
+  }
+}

@@ -1,0 +1,5 @@
+/** Where the process begins. */
+@NullMarked
+package chainwright.app;
+
+import org.jspecify.annotations.NullMarked;
