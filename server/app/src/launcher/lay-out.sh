@@ -5,10 +5,23 @@ set -e
 here=${0%/*}
 java=$1
 home=$2
+lib=$home/lib
 mkdir -p "$home/bin"
-cp "$here/make-archive.sh" "$home/lib/"
+cp "$here/make-archive.sh" "$lib/"
 cp "$here/chainwright" "$home/bin/chainwright"
 chmod +x "$home/bin/chainwright"
-# The list of the classes that a start needs comes from a run: a short session of the server.
-sh "$here/rehearsal.sh" | "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$home/lib/chainwright.classes" \
-  -cp "$home/lib/chainwright.jar" chainwright.app.Main lsp >/dev/null
+# Which classes a start needs is learnt from runs: a short session of the server, and the command line's help.
+sh "$here/rehearsal.sh" | "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/server.classes" \
+  -cp "$lib/chainwright.jar" chainwright.app.Main lsp >/dev/null
+"$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/command.classes" \
+  -cp "$lib/chainwright.jar" chainwright.app.Main --help >/dev/null
+awk '!/^#/ && !seen[$0]++' "$lib/server.classes" "$lib/command.classes" > "$lib/chainwright.classes"
+rm "$lib/server.classes" "$lib/command.classes"
+# The first run makes the archive in the background; the next should find it.
+rm -f "$lib/chainwright.stamp"
+"$home/bin/chainwright" --version >/dev/null
+for tenth in $(seq 600); do
+  [ -f "$lib/chainwright.stamp" ] && exit 0
+  sleep 0.1
+done
+echo "lay-out: no archive after 60 s; the program works without, and starts slower" >&2

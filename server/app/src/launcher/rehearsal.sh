@@ -13,6 +13,6 @@ for method in documentSymbol foldingRange; do
   id=$((id + 1))
 done
 # The findings come unasked: time for them before the end.
-sleep 2
+sleep 1
 say '{"jsonrpc":"2.0","id":99,"method":"shutdown"}'
 say '{"jsonrpc":"2.0","method":"exit"}'

@@ -1,0 +1,132 @@
+#!/bin/bash
+# Checks the launcher of the built folder: without Java, with an old one, with an archive that does not fit, in
+# folders that cannot be written, started many times at once.
+# usage: launcher-test.sh [HOME]     HOME: the built folder, by default server/app/target/chainwright
+here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
+built=$(cd "${1:-$here/../../../target/chainwright}" && pwd) || exit 2
+work=$(mktemp -d)
+chmod 755 "$work"
+trap 'chmod -R u+w "$work"; rm -rf "$work"' EXIT
+export XDG_CACHE_HOME=$work/cache
+passed=0
+failed=0
+
+check() { # NAME PATTERN FOUND
+  # shellcheck disable=SC2053 # The second is a pattern.
+  if [[ $3 == $2 ]]; then
+    passed=$((passed + 1))
+    echo "ok      $1"
+  else
+    failed=$((failed + 1))
+    printf 'FAILED  %s\n  wanted: %s\n  found:  %s\n' "$1" "$2" "$3"
+  fi
+}
+
+# A fresh copy of the folder under a name with blanks, without an archive.
+copy() {
+  local to="$work/$1 copy"
+  mkdir -p "$to"
+  cp -r "$built/bin" "$built/lib" "$to/"
+  rm -f "$to"/lib/chainwright.{jsa,stamp}
+  echo "$to"
+}
+
+await() { # FILE
+  for _ in $(seq 300); do
+    [ -f "$1" ] && echo yes && return
+    sleep 0.1
+  done
+  echo no
+}
+
+frame() {
+  printf 'Content-Length: %d\r\n\r\n%s' "${#1}" "$1"
+}
+
+session() {
+  frame '{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"capabilities":{}}}'
+  frame '{"jsonrpc":"2.0","id":2,"method":"shutdown"}'
+  frame '{"jsonrpc":"2.0","method":"exit"}'
+}
+
+# The server writes messages and nothing before, between or after them.
+clean='Content-Length: [0-9]*{"jsonrpc":"2.0","id":1,"result":*}Content-Length: [0-9]*{"jsonrpc":"2.0","id":2,"result":null}'
+
+serve() { # LAUNCHER
+  "$1" lsp < <(session) | tr -d '\r\n'
+}
+
+# Which archive the Java process of a run has open.
+archive_of() { # LAUNCHER
+  mkfifo "$work/in"
+  "$1" lsp < "$work/in" >/dev/null & local pid=$!
+  exec 8> "$work/in"
+  for _ in $(seq 100); do
+    grep -q 'chainwright.*\.jar' "/proc/$pid/maps" 2>/dev/null || ls -l "/proc/$pid/fd" 2>/dev/null | grep -q 'chainwright\.jar' && break
+    sleep 0.05
+  done
+  grep -o '[^/]*/chainwright\.jsa' "/proc/$pid/maps" | sort -u
+  exec 8>&-
+  wait "$pid"
+  rm "$work/in"
+}
+
+fresh=$(copy fresh)
+check 'first run: is served' "$clean" "$(serve "$fresh/bin/chainwright")"
+check 'first run: leaves an archive for the next' yes "$(await "$fresh/lib/chainwright.stamp")"
+check 'second run: is served' "$clean" "$(serve "$fresh/bin/chainwright")"
+check 'second run: uses the archive' lib/chainwright.jsa "$(archive_of "$fresh/bin/chainwright")"
+ln -s "$fresh/bin/chainwright" "$work/link"
+check 'through a link: is served' "$clean" "$(serve "$work/link")"
+check 'from its own folder: is served' "$clean" "$(cd "$fresh/bin" && serve ./chainwright)"
+
+moved=$(copy moved)
+cp "$fresh"/lib/chainwright.{jsa,stamp} "$moved/lib/"
+check 'archive of another path: is not used' '' "$(archive_of "$moved/bin/chainwright")"
+check 'archive of another path: is replaced' '*moved*' "$(await "$moved/lib/chainwright.stamp" >/dev/null; for _ in $(seq 300); do grep -q moved "$moved/lib/chainwright.stamp" && break; sleep 0.1; done; cat "$moved/lib/chainwright.stamp")"
+
+touch "$moved/lib/chainwright.jar"
+check 'jar touched: is served' "$clean" "$(serve "$moved/bin/chainwright")"
+
+broken=$(copy broken)
+check 'broken archive: is made first' yes "$(serve "$broken/bin/chainwright" >/dev/null; await "$broken/lib/chainwright.stamp")"
+printf 'no archive' > "$work/junk" && mv -f "$work/junk" "$broken/lib/chainwright.jsa"
+check 'broken archive: is served all the same' "$clean" "$(serve "$broken/bin/chainwright" 2>&1)"
+
+many=$(copy many)
+for i in 1 2 3 4 5 6; do serve "$many/bin/chainwright" > "$work/many.$i" 2>&1 & pids[i]=$!; done
+wait "${pids[@]}"
+for i in 1 2 3 4 5 6; do check "six at once: number $i is served" "$clean" "$(cat "$work/many.$i")"; done
+check 'six at once: leave one archive' yes "$(await "$many/lib/chainwright.stamp")"
+check 'six at once: leave nothing else' 'chainwright.classes chainwright.jar chainwright.jsa chainwright.stamp make-archive.sh' \
+  "$(for _ in $(seq 100); do [ -d "$many/lib/chainwright.lock" ] || break; sleep 0.1; done; cd "$many/lib" && echo *)"
+
+# As root every folder can be written, so a user who may not is borrowed.
+as_user=()
+[ "$(id -u)" = 0 ] && as_user=(setpriv --reuid=65534 --regid=65534 --clear-groups env)
+locked=$(copy locked)
+chmod -R a-w "$locked"
+mkdir "$XDG_CACHE_HOME" 2>/dev/null
+chmod 777 "$XDG_CACHE_HOME"
+check 'folder cannot be written: is served' "$clean" "$("${as_user[@]}" "$locked/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
+check 'folder cannot be written: the cache folder holds the archive' yes "$(await "$XDG_CACHE_HOME/chainwright/chainwright.stamp")"
+rm -rf "$XDG_CACHE_HOME/chainwright"
+chmod 555 "$XDG_CACHE_HOME"
+check 'nothing can be written: is served' "$clean" "$("${as_user[@]}" "$locked/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
+
+mkdir -p "$work/tools" "$work/old/bin"
+for tool in sh ls readlink cat; do ln -s "$(command -v $tool)" "$work/tools/$tool"; done
+check 'no Java: says so' '*needs Java 17 or newer, but there is no*JAVA_HOME*2' \
+  "$(env -u JAVA_HOME PATH="$work/tools" "$fresh/bin/chainwright" lsp 2>&1 </dev/null; echo $?)"
+printf '#!/bin/sh\necho "openjdk version \\"11.0.2\\" 2019-01-15" >&2\n' > "$work/old/bin/java"
+chmod +x "$work/old/bin/java"
+check 'old Java: says so' '*needs Java 17 or newer, but*is version 11.0.2*2' \
+  "$(JAVA_HOME=$work/old "$fresh/bin/chainwright" lsp 2>&1 </dev/null; echo $?)"
+printf '#!/bin/sh\necho "java version \\"1.8.0_292\\"" >&2\n' > "$work/old/bin/java"
+check 'very old Java: says so' '*but*is version 1.8.0_292*2' \
+  "$(JAVA_HOME=$work/old "$fresh/bin/chainwright" lsp 2>&1 </dev/null; echo $?)"
+check 'command line: refuses a wrong word with 2' '*2' "$("$fresh/bin/chainwright" no-such-word 2>&1; echo $?)"
+check 'command line: refuses nothing at all with 2' '*2' "$("$fresh/bin/chainwright" 2>&1; echo $?)"
+
+echo "$passed passed, $failed failed"
+[ "$failed" = 0 ]
