@@ -1,14 +1,14 @@
 package chainwright.dsp.dynamics;
 
 /**
- * A running processor of one channel whose gain follows the level of its key: a {@link Compressor}
- * or a {@link Gate}.
+ * A running processor of one channel whose gain follows the level of its key, such as a {@link
+ * Compressor} or a {@link Gate}.
  *
  * <p>The result does not depend on the size of blocks. A NaN sample comes out as NaN, counts as
  * silence for the level and leaves nothing behind; silence comes out as silence. Channels that
  * share one gain take {@link #gainDb} of a common key, such as the larger of their magnitudes.
  */
-public sealed interface GainProcessor permits Compressor, Gate {
+public sealed interface GainProcessor permits Compressor, Gate, TransientShaper {
 
   /**
    * Takes one sample of the key and returns the gain to apply with it.

@@ -79,6 +79,7 @@ class GainProcessorTest {
     GateCurve expander = new GateCurve(-20, 2, 6, 12, 0);
     all.add(
         () -> new GateDesign(expander, new Detector.Rms(0.01), 1e-3, 0, 0.1).newProcessor(RATE_HZ));
+    all.add(() -> new TransientShaperDesign(5, -4).newProcessor(RATE_HZ));
     return all.build();
   }
 
