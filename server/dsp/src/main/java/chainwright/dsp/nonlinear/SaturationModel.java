@@ -16,11 +16,11 @@ public final class SaturationModel {
   /** The frequency at which distortion at alignment is stated [Hz]: 1000. */
   public static final double ALIGNMENT_FREQUENCY_HZ = 1000;
 
-  private final Response emphasis;
+  private final EmphasisSection emphasis;
   private final DrivenShaper shaper;
-  private final Response output;
+  private final EmphasisSection output;
 
-  private SaturationModel(Response emphasis, DrivenShaper shaper, Response output) {
+  private SaturationModel(EmphasisSection emphasis, DrivenShaper shaper, EmphasisSection output) {
     this.emphasis = emphasis;
     this.shaper = shaper;
     this.output = output;
@@ -28,7 +28,7 @@ public final class SaturationModel {
 
   /** Solves the shaper's drive for the distortion at alignment, and adds the settings' drive. */
   static SaturationModel of(
-      SaturationSettings settings, Response emphasis, Shaper base, Response output) {
+      SaturationSettings settings, EmphasisSection emphasis, Shaper base, EmphasisSection output) {
     double alignedDb =
         DriveSolver.solve(
             driveDb ->
@@ -75,10 +75,21 @@ public final class SaturationModel {
    * Returns the gain of a small signal.
    *
    * @param frequencyHz the frequency [Hz], above 0
-   * @return the gain [dB]: 0, but for a head-bump
+   * @return the gain [dB]: 0, but for a head-bump, and below 10 Hz where an offset is removed
    */
   public double smallSignalGainDb(double frequencyHz) {
     return 20 * Math.log10(output.at(frequencyHz).magnitude());
+  }
+
+  /**
+   * Starts a saturation for one channel.
+   *
+   * @param sampleRateHz the rate it runs at, oversampling included [Hz], above 0
+   * @return a saturation that has heard silence
+   * @throws IllegalArgumentException if the sample rate is not finite and above 0
+   */
+  public Saturator newProcessor(double sampleRateHz) {
+    return new Saturator(emphasis, shaper, output, sampleRateHz);
   }
 
   /**

@@ -49,8 +49,8 @@ public record TapeSaturation(
   public SaturationModel design() {
     return SaturationModel.of(
         this,
-        Response.shelf(trebleSaturationHz, SHELF_WIDTH * trebleSaturationHz),
+        EmphasisSection.highShelf(trebleSaturationHz, SHELF_WIDTH * trebleSaturationHz),
         new TanhShaper(),
-        Response.bell(HEAD_BUMP_HZ, headBumpDb, HEAD_BUMP_QUALITY));
+        EmphasisSection.bell(HEAD_BUMP_HZ, headBumpDb, HEAD_BUMP_QUALITY));
   }
 }

@@ -44,15 +44,16 @@ public record TransformerSaturation(
 
   @Override
   public SaturationModel design() {
-    return SaturationModel.of(this, emphasis(), ValveSaturation.curve(asymmetry), Response.flat());
+    return SaturationModel.of(
+        this, emphasis(), ValveSaturation.curve(asymmetry), ValveSaturation.coupling(asymmetry));
   }
 
-  private Response emphasis() {
+  private EmphasisSection emphasis() {
     double low = SHELF_END_HZ;
     double high = 100 * lowCutoffHz;
     while (high > low * (1 + 1e-12)) {
       double middle = Math.sqrt(low * high);
-      Response shelf = Response.lowShelf(middle, SHELF_END_HZ);
+      EmphasisSection shelf = EmphasisSection.lowShelf(middle, SHELF_END_HZ);
       double ratio =
           thirdHarmonic(shelf, lowCutoffHz)
               / thirdHarmonic(shelf, SaturationModel.ALIGNMENT_FREQUENCY_HZ);
@@ -62,14 +63,14 @@ public record TransformerSaturation(
         high = middle;
       }
     }
-    return Response.lowShelf(high, SHELF_END_HZ);
+    return EmphasisSection.lowShelf(high, SHELF_END_HZ);
   }
 
   /**
    * Returns a number in proportion to the third harmonic over the fundamental at small levels: the
    * cube of what reaches the shaper, against what is undone of it at three times the frequency.
    */
-  private static double thirdHarmonic(Response emphasis, double frequencyHz) {
+  private static double thirdHarmonic(EmphasisSection emphasis, double frequencyHz) {
     double before = emphasis.at(frequencyHz).magnitude();
     return before * before * before / emphasis.at(3 * frequencyHz).magnitude();
   }

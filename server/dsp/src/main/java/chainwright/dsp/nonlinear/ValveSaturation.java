@@ -16,6 +16,8 @@ package chainwright.dsp.nonlinear;
 public record ValveSaturation(double driveDb, double thdAtAlignmentShare, double asymmetry)
     implements SaturationSettings {
 
+  private static final double COUPLING_HZ = 2;
+
   /**
    * Where the third derivative of tanh is 0: tanh² = 1/3, so this is artanh(1/√3) = ln(2 + √3)/2.
    */
@@ -40,6 +42,11 @@ public record ValveSaturation(double driveDb, double thdAtAlignmentShare, double
     return asymmetry == 0 ? tanh : new BiasedShaper(tanh, asymmetry * BIAS_WITHOUT_THIRD);
   }
 
+  /** Returns the high-pass that removes the offset an asymmetric curve gives. */
+  static EmphasisSection coupling(double asymmetry) {
+    return asymmetry == 0 ? EmphasisSection.flat() : EmphasisSection.highPass(COUPLING_HZ);
+  }
+
   /** Throws unless the value lies from 0 to 1. */
   static void requireShare(String name, double value) {
     if (!(value >= 0 && value <= 1)) {
@@ -49,6 +56,7 @@ public record ValveSaturation(double driveDb, double thdAtAlignmentShare, double
 
   @Override
   public SaturationModel design() {
-    return SaturationModel.of(this, Response.flat(), curve(asymmetry), Response.flat());
+    return SaturationModel.of(
+        this, EmphasisSection.flat(), curve(asymmetry), EmphasisSection.flat());
   }
 }
