@@ -1,6 +1,7 @@
 package chainwright.app.lsp;
 
 import com.google.gson.JsonElement;
+import com.google.gson.JsonNull;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -45,10 +46,9 @@ final class ChainServer implements LanguageServer {
           Session.error(ResponseErrorCode.InvalidRequest, "`initialize` must come only once"));
     }
     ClientCapabilities announced = params.getCapabilities();
-    session.begin(ClientTraits.of(announced == null ? new ClientCapabilities() : announced));
-    if (params.getInitializationOptions() instanceof JsonElement json) {
-      session.configure(json);
-    }
+    session.begin(
+        ClientTraits.of(announced == null ? new ClientCapabilities() : announced),
+        params.getInitializationOptions() instanceof JsonElement json ? json : JsonNull.INSTANCE);
     workspace.begin(folders(params));
     return CompletableFuture.completedFuture(
         new InitializeResult(

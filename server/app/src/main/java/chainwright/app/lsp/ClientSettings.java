@@ -13,10 +13,10 @@ import java.util.TreeMap;
  * What the user has set in the editor, in its {@code chainwright} section.
  *
  * @param plots how curves are drawn in a hover
- * @param theme the ground on which pictures are drawn
+ * @param plotTheme the ground on which pictures are drawn
  * @param severities how grave a finding is shown, by its code, where the user wants it otherwise
  */
-record ClientSettings(Plots plots, Theme theme, Map<String, Severity> severities) {
+record ClientSettings(Plots plots, Theme plotTheme, Map<String, Severity> severities) {
 
   /** How curves are drawn in a hover. */
   enum Plots {
@@ -52,12 +52,13 @@ record ClientSettings(Plots plots, Theme theme, Map<String, Severity> severities
 
   /**
    * Reads settings as an editor sends them, either bare or inside an object {@code chainwright}.
-   * What is not mentioned has its default; what is wrong keeps its value in these settings.
+   * What is not mentioned is as the start options said; what is wrong keeps its value in these
+   * settings.
    */
-  Reading read(JsonElement json) {
+  Reading read(JsonElement json, ClientSettings start) {
     List<String> troubles = new ArrayList<>();
     if (json.isJsonNull()) {
-      return new Reading(DEFAULTS, troubles);
+      return new Reading(start, troubles);
     }
     if (!json.isJsonObject()) {
       troubles.add("the settings `chainwright` must be an object, but were `" + json + "`");
@@ -65,20 +66,21 @@ record ClientSettings(Plots plots, Theme theme, Map<String, Severity> severities
     }
     JsonObject object = json.getAsJsonObject();
     if (object.has("chainwright")) {
-      return read(object.get("chainwright"));
+      return read(object.get("chainwright"), start);
     }
     return new Reading(
         new ClientSettings(
-            choice(object, "plots", Plots.class, DEFAULTS.plots, plots, troubles),
-            choice(object, "theme", Theme.class, DEFAULTS.theme, theme, troubles),
-            readSeverities(object, troubles)),
+            choice(object, "plots", Plots.class, start.plots, plots, troubles),
+            choice(object, "plotTheme", Theme.class, start.plotTheme, plotTheme, troubles),
+            readSeverities(object, start, troubles)),
         troubles);
   }
 
-  private Map<String, Severity> readSeverities(JsonObject object, List<String> troubles) {
+  private Map<String, Severity> readSeverities(
+      JsonObject object, ClientSettings start, List<String> troubles) {
     JsonElement json = object.get("severities");
     if (json == null || json.isJsonNull()) {
-      return Map.of();
+      return start.severities;
     }
     if (!json.isJsonObject()) {
       troubles.add("the setting `severities` must be an object, but was `" + json + "`");

@@ -44,6 +44,7 @@ final class Session {
   private volatile @Nullable LanguageClient client;
   private volatile Stage stage = Stage.NEW;
   private volatile ClientTraits traits = ClientTraits.of(new ClientCapabilities());
+  private volatile ClientSettings startSettings = ClientSettings.DEFAULTS;
   private volatile ClientSettings settings = ClientSettings.DEFAULTS;
 
   Session(ExecutorService workers) {
@@ -75,9 +76,11 @@ final class Session {
     return stage;
   }
 
-  void begin(ClientTraits announced) {
+  void begin(ClientTraits announced, JsonElement startOptions) {
     traits = announced;
     stage = Stage.RUNNING;
+    configure(startOptions);
+    startSettings = settings;
   }
 
   void shutDown() {
@@ -90,7 +93,7 @@ final class Session {
 
   /** Takes new settings; what is wrong in them is told to the user and keeps its value. */
   void configure(JsonElement json) {
-    ClientSettings.Reading reading = settings.read(json);
+    ClientSettings.Reading reading = settings.read(json, startSettings);
     settings = reading.settings();
     for (String trouble : reading.troubles()) {
       client().showMessage(new MessageParams(MessageType.Warning, "Chainwright: " + trouble));

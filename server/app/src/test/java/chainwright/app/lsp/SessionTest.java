@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.TextChange;
+import com.google.gson.JsonNull;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
@@ -32,7 +33,7 @@ class SessionTest {
 
   @BeforeEach
   void begin() {
-    session.begin(ClientTraits.of(new ClientCapabilities()));
+    session.begin(ClientTraits.of(new ClientCapabilities()), JsonNull.INSTANCE);
     session.documents().open(URI, 1, "chain a { }");
   }
 

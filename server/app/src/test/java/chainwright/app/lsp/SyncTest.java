@@ -154,6 +154,17 @@ class SyncTest {
   }
 
   @Test
+  void settings_answeredWithOthers_startOptionsHold() {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofInitialize(
+            "{\"capabilities\":{\"workspace\":{\"configuration\":true}},"
+                + "\"initializationOptions\":{\"severities\":{\"missing-brace\":\"hint\"}}}")) {
+      editor.expectAndAnswer("workspace/configuration", "[{\"trace\":{\"server\":\"off\"}}]");
+      assertThat(severity(editor.open(URI, "chain a {\n"))).isEqualTo(4);
+    }
+  }
+
+  @Test
   void settings_wrongValue_isToldAndTheLastGoodOneHolds() {
     try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
       editor.open(URI, "chain a {\n");
