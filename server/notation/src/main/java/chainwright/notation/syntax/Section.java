@@ -37,6 +37,16 @@ public final class Section {
   }
 
   /**
+   * Asks whether a word begins a section wherever it begins a line, such as "chain".
+   *
+   * @param word any word
+   * @return whether it is one of the five top-level words
+   */
+  public static boolean isBegunBy(String word) {
+    return SectionSplitter.TOP_LEVEL_WORDS.contains(word);
+  }
+
+  /**
    * Returns the section's text.
    *
    * @return every character of it

@@ -208,22 +208,27 @@ final class SectionParser {
 
   /** Whether the next word is the {@code to} between two quantities. */
   private boolean isJoint(List<SyntaxElement> before) {
+    int ahead = kindAhead(1) == SyntaxKind.WHITESPACE ? 2 : 1;
+    int low = lowEnd(before);
     return tokens.get(next).text().equals("to")
-        && kindAhead(1) == SyntaxKind.WHITESPACE
-        && isNumber(kindAhead(2))
-        && before.size() >= 2
-        && before.get(before.size() - 1).kind() == SyntaxKind.WHITESPACE
-        && before.get(before.size() - 2).kind() == SyntaxKind.QUANTITY;
+        && isNumber(kindAhead(ahead))
+        && low >= 0
+        && before.get(low).kind() == SyntaxKind.QUANTITY;
+  }
+
+  private static int lowEnd(List<SyntaxElement> before) {
+    int last = before.size() - 1;
+    return last >= 0 && before.get(last).kind() == SyntaxKind.WHITESPACE ? last - 1 : last;
   }
 
   private void parseRangeEnd(List<SyntaxElement> children) {
-    SyntaxElement blank = children.remove(children.size() - 1);
-    SyntaxElement low = children.remove(children.size() - 1);
-    List<SyntaxElement> range = new ArrayList<>();
-    range.add(low);
-    range.add(blank);
+    List<SyntaxElement> low = children.subList(lowEnd(children), children.size());
+    List<SyntaxElement> range = new ArrayList<>(low);
+    low.clear();
     take(range);
-    take(range);
+    if (is(SyntaxKind.WHITESPACE)) {
+      take(range);
+    }
     parseQuantity(range);
     children.add(SyntaxNode.of(SyntaxKind.RANGE, range));
   }
