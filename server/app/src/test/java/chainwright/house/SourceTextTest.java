@@ -2,6 +2,7 @@ package chainwright.house;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chainwright.notation.format.Formatting;
 import chainwright.notation.syntax.SyntaxKind;
 import chainwright.notation.syntax.SyntaxTree;
 import java.io.IOException;
@@ -125,6 +126,16 @@ class SourceTextTest {
         assertThat(back.toString()).as("%s up to %d", Sources.name(file), length).isEqualTo(prefix);
       }
     }
+  }
+
+  @Test
+  void chain_anyOfOurs_formattedTwiceIsFormattedOnce() {
+    checkNone(
+        Sources.chains().stream(),
+        file -> {
+          String once = Formatting.format(SyntaxTree.parse(Sources.text(file)));
+          return !Formatting.format(SyntaxTree.parse(once)).equals(once);
+        });
   }
 
   private static void checkNone(Stream<Path> files, Predicate<Path> isAtFault) {

@@ -1,5 +1,6 @@
 package chainwright.app.cli;
 
+import java.io.PrintWriter;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -13,7 +14,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = ChainwrightCommand.Version.class,
     description = "Judges, draws and tidies audio processing chains written as plain text.",
-    subcommands = {LspCommand.class},
+    subcommands = {LspCommand.class, TidyCommand.class},
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:nothing to report",
@@ -44,9 +45,15 @@ public final class ChainwrightCommand implements Callable<Integer> {
    *     could not be done
    */
   public static int run(String... arguments) {
-    return new CommandLine(new ChainwrightCommand())
-        .setCaseInsensitiveEnumValuesAllowed(true)
-        .execute(arguments);
+    return execute(new CommandLine(new ChainwrightCommand()), arguments);
+  }
+
+  static int run(PrintWriter out, PrintWriter err, String... arguments) {
+    return execute(new CommandLine(new ChainwrightCommand()).setOut(out).setErr(err), arguments);
+  }
+
+  private static int execute(CommandLine line, String... arguments) {
+    return line.setCaseInsensitiveEnumValuesAllowed(true).execute(arguments);
   }
 
   @Override

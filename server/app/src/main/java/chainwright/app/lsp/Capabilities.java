@@ -1,6 +1,8 @@
 package chainwright.app.lsp;
 
+import java.util.List;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.PositionEncodingKind;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
@@ -26,6 +28,10 @@ final class Capabilities {
     if (client.pullsDiagnostics()) {
       offered.setDiagnosticProvider(new DiagnosticRegistrationOptions(true, false));
     }
+    offered.setDocumentFormattingProvider(true);
+    offered.setDocumentRangeFormattingProvider(true);
+    offered.setDocumentOnTypeFormattingProvider(
+        new DocumentOnTypeFormattingOptions("}", List.of("\n")));
     offered.setDocumentSymbolProvider(true);
     offered.setFoldingRangeProvider(true);
     offered.setSelectionRangeProvider(true);

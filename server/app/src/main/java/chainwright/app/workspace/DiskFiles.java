@@ -1,17 +1,10 @@
 package chainwright.app.workspace;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileVisitOption;
-import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
-import java.util.ArrayList;
-import java.util.EnumSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -21,12 +14,6 @@ final class DiskFiles {
 
   /** A larger file is no text written by hand; it is left unread so that memory stays bounded. */
   private static final long MAX_BYTES = 4L << 20;
-
-  /** How many chain files, and how many entries in all, one search of a folder looks at. */
-  private static final int MAX_FOUND = 2_000;
-
-  private static final int MAX_VISITED = 50_000;
-  private static final int MAX_DEPTH = 12;
 
   private record Stamp(long modifiedMillis, long size) {}
 
@@ -66,56 +53,5 @@ final class DiskFiles {
       cache.remove(path);
       return Optional.empty();
     }
-  }
-
-  /**
-   * Finds the chain files under folders, leaving out hidden folders and those of build tools.
-   *
-   * @param folders the folders
-   * @return the files, at most a few thousand
-   */
-  static List<DocumentPath> chainFiles(List<Path> folders) {
-    List<DocumentPath> found = new ArrayList<>();
-    int[] visited = {0};
-    for (Path folder : folders) {
-      try {
-        Files.walkFileTree(
-            folder,
-            EnumSet.noneOf(FileVisitOption.class),
-            MAX_DEPTH,
-            new SimpleFileVisitor<>() {
-              @Override
-              public FileVisitResult preVisitDirectory(Path dir, BasicFileAttributes attributes) {
-                Path name = dir.getFileName();
-                boolean isSkipped =
-                    !dir.equals(folder)
-                        && name != null
-                        && (name.toString().startsWith(".")
-                            || name.toString().equals("node_modules")
-                            || name.toString().equals("target"));
-                return isSkipped ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
-              }
-
-              @Override
-              public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-                if (attributes.isRegularFile() && file.toString().endsWith(".chain")) {
-                  found.add(DocumentPath.ofFile(file));
-                }
-                visited[0]++;
-                return found.size() < MAX_FOUND && visited[0] < MAX_VISITED
-                    ? FileVisitResult.CONTINUE
-                    : FileVisitResult.TERMINATE;
-              }
-
-              @Override
-              public FileVisitResult visitFileFailed(Path file, IOException failure) {
-                return FileVisitResult.CONTINUE;
-              }
-            });
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
-    }
-    return found;
   }
 }

@@ -117,7 +117,7 @@ public final class Workspace {
    */
   public Collection<DocumentSnapshot> documents() {
     Set<DocumentPath> paths = new LinkedHashSet<>(open.keySet());
-    paths.addAll(DiskFiles.chainFiles(folders));
+    ChainFiles.under(folders).forEach(file -> paths.add(DocumentPath.ofFile(file)));
     return paths.stream().flatMap(path -> document(path).stream()).toList();
   }
 

@@ -127,6 +127,40 @@ class TreeHandlersTest {
     }
   }
 
+  /** The notation's own layout wins over a tab of eight. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "formatting       |                                                        | 1 2",
+        "rangeFormatting  | \"range\":{\"start\":{\"line\":2,\"character\":0},\"end\":{\"line\":2,\"character\":4}}, | 2",
+        "onTypeFormatting | \"ch\":\"\\n\",\"position\":{\"line\":1,\"character\":0},       | 1",
+      })
+  void layout_editorSendsTabsOfEight_isTheNotations(String method, String more, String lines) {
+    String options = "\"options\":{\"tabSize\":8,\"insertSpaces\":false}";
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      editor.open(URI, "chain a {\nto  mix\nto  mix\n}\n");
+      List<String> found = new ArrayList<>();
+      for (JsonElement edit :
+          editor
+              .ask(
+                  "textDocument/" + method,
+                  "{\"textDocument\":{\"uri\":\""
+                      + URI
+                      + "\"},"
+                      + (more == null ? "" : more)
+                      + options
+                      + "}")
+              .getAsJsonArray()) {
+        assertThat(edit.getAsJsonObject().get("newText").getAsString()).isEqualTo("  ");
+        found.add(
+            Integer.toString(
+                number(edit.getAsJsonObject().getAsJsonObject("range"), "start", "line")));
+      }
+      assertThat(String.join(" ", found)).isEqualTo(lines);
+    }
+  }
+
   private static String shown(JsonObject range) {
     int[] at = {
       number(range, "start", "line"),
