@@ -1,5 +1,6 @@
 package chainwright.notation.format;
 
+import chainwright.notation.syntax.ReservedWords;
 import chainwright.notation.syntax.SyntaxKind;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,13 +14,6 @@ import java.util.Set;
  * @param cells the cells after it
  */
 record Row(Piece head, List<Cell> cells) {
-
-  /** Statements whose first word is a name, not a setting. */
-  private static final Set<String> TAKE_A_NAME =
-      Set.of("to", "send", "spill", "apply", "group", "source", "preset", "chain", "bus");
-
-  /** Words that stand at the end of a stage, after its settings. */
-  private static final Set<String> TAIL_WORDS = Set.of("as", "bypassed", "deliberate");
 
   /** Settings of every kind of stage whose value is a word. */
   private static final Set<String> WORD_VALUED = Set.of("key", "curve");
@@ -66,10 +60,11 @@ record Row(Piece head, List<Cell> cells) {
     while (index < parts.size()) {
       Part part = parts.get(index);
       int end = index + 1;
-      isTail |= part.kind() == PartKind.WORD && TAIL_WORDS.contains(part.shape());
+      isTail |= part.kind() == PartKind.WORD && ReservedWords.isTailMark(part.shape());
       if (part.kind() == PartKind.VALUE && isKind(parts, end, PartKind.MARK)) {
         end = Math.min(parts.size(), end + 2);
-      } else if (part.kind() == PartKind.WORD && !(index == 0 && TAKE_A_NAME.contains(head.text))) {
+      } else if (part.kind() == PartKind.WORD
+          && !(index == 0 && ReservedWords.isNamingStatement(head.text))) {
         end = endOfWords(parts, index);
       }
       cells.add(cell(parts.subList(index, end), isTail));
@@ -88,13 +83,13 @@ record Row(Piece head, List<Cell> cells) {
     if (word.equals("bypassed") || isValue(parts, end)) {
       return word.equals("bypassed") ? end : end + 1;
     }
-    if (TAIL_WORDS.contains(word) || WORD_VALUED.contains(word)) {
+    if (ReservedWords.isTailMark(word) || WORD_VALUED.contains(word)) {
       end = isKind(parts, end, PartKind.WORD) ? end + 1 : end;
       return word.equals("deliberate") && isKind(parts, end, PartKind.TEXT) ? end + 1 : end;
     }
     while (isKind(parts, end, PartKind.WORD)
         && !isValue(parts, end + 1)
-        && !TAIL_WORDS.contains(parts.get(end).shape())
+        && !ReservedWords.isTailMark(parts.get(end).shape())
         && !WORD_VALUED.contains(parts.get(end).shape())) {
       end++;
     }

@@ -47,6 +47,8 @@ final class Lexer {
       take(SyntaxKind.CONTINUATION, 3);
     } else if (c == '#') {
       takeToLineEnd(SyntaxKind.COMMENT);
+    } else if (c == '/' && peek(1) == '/') {
+      takeToLineEnd(SyntaxKind.UNKNOWN);
     } else if (c == '"' || c == '\u201c' || c == '\u201d') {
       takeString();
     } else if (c == '{') {
@@ -76,13 +78,15 @@ final class Lexer {
     take(kind, run(c -> c != '\n' && c != '\r'));
   }
 
+  /** Typographic quotes stand inside a text in plain ones, but not the other way round. */
   private void takeString() {
+    boolean isPlain = text.charAt(at) == '"';
     int end = at + 1;
     while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
       char c = text.charAt(end++);
       if (c == '\\' && end < text.length() && text.charAt(end) >= ' ') {
         end++;
-      } else if (c == '"' || c == '\u201d') {
+      } else if (c == '"' || (c == '\u201d' && !isPlain)) {
         break;
       }
     }
@@ -136,6 +140,9 @@ final class Lexer {
   }
 
   private int unknownLength() {
+    if (text.startsWith("...", at)) {
+      return 3;
+    }
     return Character.charCount(text.codePointAt(at));
   }
 

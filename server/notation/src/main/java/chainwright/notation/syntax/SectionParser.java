@@ -65,7 +65,9 @@ final class SectionParser {
       } else if (kind().isTrivia()) {
         take(into);
       } else {
-        into.add(parseStatement());
+        SyntaxNode statement = parseStatement();
+        into.add(statement);
+        checkLineEnd(statement);
       }
     }
   }
@@ -87,7 +89,13 @@ final class SectionParser {
   private SyntaxNode parseStatement() {
     List<SyntaxElement> children = new ArrayList<>();
     int indent = indentOfLine();
-    if (!is(SyntaxKind.WORD) && !is(SyntaxKind.LEFT_BRACE)) {
+    if (is(SyntaxKind.LEFT_BRACE)) {
+      report(
+          "block-of-nothing",
+          "this `{` belongs to no statement",
+          "Write it at the end of the line of its statement, or remove it with its `}`.",
+          Optional.empty());
+    } else if (!is(SyntaxKind.WORD) && !is(SyntaxKind.UNKNOWN)) {
       report(
           "word-expected",
           "a statement begins with a word, but here is `" + tokens.get(next).text() + "`",
@@ -108,27 +116,29 @@ final class SectionParser {
             Optional.empty());
         take(children);
       } else if (is(SyntaxKind.NEWLINE)) {
-        if (!isContinued()) {
+        if (isBelow(SyntaxKind.CONTINUATION)) {
+          takeUpTo(SyntaxKind.CONTINUATION, children);
+          take(children);
+        } else if (isBelow(SyntaxKind.LEFT_BRACE)) {
+          takeUpTo(SyntaxKind.LEFT_BRACE, children);
+          reportBraceBelow();
+        } else {
           break;
         }
-        takeContinuation(children);
       } else if (isNumber(kind())) {
         parseQuantity(children);
       } else if (is(SyntaxKind.STRING)) {
         checkString();
         take(children);
       } else if (is(SyntaxKind.UNKNOWN)) {
-        report(
-            "stray-character",
-            "`" + tokens.get(next).text() + "` means nothing here",
-            "Remove it; words and values are parted by blanks alone.",
-            Optional.of(new TextEdit(spanOfNext(), "")));
+        troubles.add(Stray.of(tokens, next, offset, indent, endsInBareNumber(children)));
         take(children);
       } else {
         if (!isHead && is(SyntaxKind.WORD) && isJoint(children)) {
           parseRangeEnd(children);
         } else {
           take(children);
+          checkGlued();
         }
       }
       isHead = false;
@@ -190,6 +200,7 @@ final class SectionParser {
   private void parseQuantity(List<SyntaxElement> into) {
     List<SyntaxElement> children = new ArrayList<>();
     take(children);
+    checkGlued();
     if (is(SyntaxKind.UNIT)) {
       take(children);
     } else if (is(SyntaxKind.WORD)) {
@@ -235,17 +246,22 @@ final class SectionParser {
 
   private void checkString() {
     String string = tokens.get(next).text();
-    char last = string.charAt(string.length() - 1);
-    boolean isClosed =
-        string.length() > 1 && (last == '"' || last == '\u201d') && !endsEscaped(string);
-    if (!isClosed) {
+    if (!isClosed(string)) {
       int end = offset + string.length();
+      boolean isMixed = string.length() > 1 && string.endsWith("\u201d") && !endsEscaped(string);
       report(
           "unterminated-string",
           "this text has no closing quote",
           "Add `\"` where the text ends; a text cannot go on over the end of the line.",
-          Optional.of(new TextEdit(new TextSpan(end, end), "\"")));
+          Optional.of(new TextEdit(new TextSpan(isMixed ? end - 1 : end, end), "\"")));
     }
+  }
+
+  /** Whether a text in quotes has its closing quote. */
+  static boolean isClosed(String string) {
+    boolean endsInQuote =
+        string.endsWith("\"") || (string.endsWith("\u201d") && string.charAt(0) != '"');
+    return string.length() > 1 && endsInQuote && !endsEscaped(string);
   }
 
   private static boolean endsEscaped(String string) {
@@ -256,16 +272,67 @@ final class SectionParser {
     return backslashes % 2 == 1;
   }
 
-  private boolean isContinued() {
-    return kindAhead(1) == SyntaxKind.CONTINUATION
-        || (kindAhead(1) == SyntaxKind.WHITESPACE && kindAhead(2) == SyntaxKind.CONTINUATION);
+  /** Whether the next line begins with a mark that belongs to this statement. */
+  private boolean isBelow(SyntaxKind mark) {
+    return kindAhead(1) == mark || (kindAhead(1) == SyntaxKind.WHITESPACE && kindAhead(2) == mark);
   }
 
-  private void takeContinuation(List<SyntaxElement> into) {
-    while (!is(SyntaxKind.CONTINUATION)) {
+  private void takeUpTo(SyntaxKind mark, List<SyntaxElement> into) {
+    while (!is(mark)) {
       take(into);
     }
-    take(into);
+  }
+
+  private void reportBraceBelow() {
+    int index = next;
+    int end = offset;
+    while (tokens.get(index - 1).kind().isTrivia()) {
+      end -= tokens.get(--index).length();
+    }
+    String comment = text.substring(end, offset).stripTrailing();
+    report(
+        "brace-on-its-own-line",
+        "a block begins on the line of its statement",
+        "Move the `{` to the end of the line above.",
+        Optional.of(new TextEdit(new TextSpan(end, offset + 1), " {" + comment)));
+  }
+
+  /** Reports what follows a closing brace on its line. */
+  private void checkLineEnd(SyntaxNode statement) {
+    SyntaxElement last = statement.children().get(statement.children().size() - 1);
+    boolean isBlank = kindAhead(0) == SyntaxKind.WHITESPACE;
+    SyntaxKind follows = kindAhead(isBlank ? 1 : 0);
+    if (last.kind() != SyntaxKind.BLOCK
+        || follows == SyntaxKind.NEWLINE
+        || follows == SyntaxKind.COMMENT
+        || follows == SyntaxKind.RIGHT_BRACE
+        || follows == SyntaxKind.UNKNOWN
+        || follows == SyntaxKind.LEFT_BRACE) {
+      return;
+    }
+    SyntaxToken token = tokens.get(isBlank ? next + 1 : next);
+    int start = isBlank ? offset + tokens.get(next).length() : offset;
+    report(
+        "text-after-brace",
+        TextSpan.ofLength(start, token.length()),
+        "`" + token.text() + "` stands behind a `}`",
+        "Begin a line with it; what belongs to the statement stands before its `{`.",
+        Optional.of(new TextEdit(new TextSpan(offset, start), "\n" + " ".repeat(indentOfLine()))));
+  }
+
+  private void checkGlued() {
+    SyntaxKind before = tokens.get(next - 1).kind();
+    if (isNumber(kindAhead(0)) && (before == SyntaxKind.WORD || isNumber(before))) {
+      troubles.add(Stray.glued(tokens.get(next - 1), tokens.get(next), offset));
+    }
+  }
+
+  private static boolean endsInBareNumber(List<SyntaxElement> before) {
+    int last = lowEnd(before);
+    return last >= 0
+        && before.get(last) instanceof SyntaxNode quantity
+        && quantity.kind() == SyntaxKind.QUANTITY
+        && quantity.children().size() == 1;
   }
 
   private void take(List<SyntaxElement> into) {

@@ -150,7 +150,7 @@ public record Statement(SyntaxNode node, int offset) {
 
   private static String unquoted(String quoted) {
     int end = quoted.length();
-    if (end > 1 && (quoted.charAt(end - 1) == '"' || quoted.charAt(end - 1) == '\u201d')) {
+    if (SectionParser.isClosed(quoted)) {
       end--;
     }
     String inner = quoted.substring(1, end);

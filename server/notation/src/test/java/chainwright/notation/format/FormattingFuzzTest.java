@@ -3,6 +3,7 @@ package chainwright.notation.format;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chainwright.notation.Corpus;
+import chainwright.notation.Mutations;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.TextEdit;
 import java.util.List;

@@ -2,6 +2,7 @@ package chainwright.notation.syntax;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chainwright.notation.text.TextEdit;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -79,6 +80,19 @@ class SyntaxTreeTest {
         "chain a {\\n\\n  ... bell\\n} | continues-nothing",
         "chain a { bell 1 kHz; } | stray-character",
         "chain a {\\n  parallel {\\n    path \"x\"\\n}\\n | missing-brace",
+        "chain a\\n{\\n  bell 1 kHz\\n}\\n | brace-on-its-own-line",
+        "chain a # c\\n  {\\n}\\n | brace-on-its-own-line",
+        "{\\n}\\n | block-of-nothing",
+        "chain a {\\n  x { y } bypassed\\n}\\n | text-after-brace",
+        "// c\\nchain a { }\\n | slash-comment",
+        "chain a { } // c\\n | slash-comment",
+        "chain a { compressor 3 ms ... ratio 3:1 } | stray-character",
+        "chain a { gain - 3 dB } | stray-character",
+        "chain a { band 5 - 9 kHz } | stray-character",
+        "chain a { band 5-9 kHz } | range-with-dash",
+        "chain a { gain+3 dB } | missing-blank",
+        "chain a { bell Q2.2 } | missing-blank",
+        "chain a { bell 3.1.5 kHz } | stray-character",
       })
   void parse_brokenText_saysWhatIsWrong(String text, String code) {
     List<String> codes =
@@ -87,6 +101,38 @@ class SyntaxTreeTest {
             .map(Section.Trouble::code)
             .toList();
     assertThat(codes).containsExactly(code);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "chain a # c\\n  {\\n}\\n | chain a { # c\\n}\\n",
+        "chain a {\\n  x { y } z\\n} | chain a {\\n  x { y }\\n  z\\n}",
+        "chain a { } // c | chain a { } # c",
+        "chain a {\\n  x 3 ms ... y\\n} | chain a {\\n  x 3 ms \\n    ... y\\n}",
+        "gain - 3 dB | gain -3 dB",
+        "band 5 - 9 kHz | band 5 to 9 kHz",
+        "band 5\u20139 kHz | band 5 to 9 kHz",
+        "gain+3 dB | gain +3 dB",
+        "bell Q2.2 | bell Q 2.2",
+        "bell 3.1.5 kHz | bell 3.15 kHz",
+        "gain 3 dB; | gain 3 dB",
+      })
+  void parse_brokenText_canBeMended(String text, String mended) {
+    Section.Trouble trouble =
+        SyntaxTree.parse(text.replace("\\n", "\n")).sections().get(0).troubles().get(0);
+    String after = TextEdit.apply(text.replace("\\n", "\n"), List.of(trouble.mend().orElseThrow()));
+    assertThat(after).isEqualTo(mended.replace("\\n", "\n"));
+    assertThat(SyntaxTree.parse(after).sections().get(0).troubles()).isEmpty();
+  }
+
+  @Test
+  void parse_braceOnItsOwnLine_belongsToTheStatementAbove() {
+    Block block = Block.of(SyntaxTree.parse("chain a\n{\n  gain -1 dB\n}\n").sections().get(0));
+    Statement statement = ((Block.Line) block.members().get(0)).statement();
+    assertThat(block.members()).hasSize(1);
+    assertThat(statement.block().orElseThrow().members()).hasSize(1);
   }
 
   @ParameterizedTest

@@ -1,4 +1,4 @@
-package chainwright.notation.format;
+package chainwright.notation;
 
 import java.util.List;
 import java.util.Random;
