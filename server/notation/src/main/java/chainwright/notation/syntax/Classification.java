@@ -37,9 +37,6 @@ public final class Classification {
    */
   public record Entry(TextSpan span, TokenClass tokenClass) {}
 
-  private final List<Entry> entries = new ArrayList<>();
-  private int at;
-
   private Classification() {}
 
   /**
@@ -49,65 +46,71 @@ public final class Classification {
    * @return an entry for every token but blanks, line ends and unknown characters, ascending
    */
   public static List<Entry> of(Section section) {
-    Classification classification = new Classification();
-    classification.addAll(section.root());
-    return List.copyOf(classification.entries);
+    Walk walk = new Walk();
+    walk.addAll(section.root());
+    return List.copyOf(walk.entries);
   }
 
-  private void addAll(SyntaxNode parent) {
-    for (SyntaxElement child : parent.children()) {
-      if (child instanceof SyntaxNode node && node.kind() == SyntaxKind.STATEMENT) {
-        addStatement(node);
-      } else {
-        add(child, TokenClass.SETTING, TokenClass.STRING);
-      }
-    }
-  }
+  /** Goes through the tokens in the order of the text. */
+  private static final class Walk {
+    private final List<Entry> entries = new ArrayList<>();
+    private int at;
 
-  private void addStatement(SyntaxNode statement) {
-    String head = "";
-    boolean isName = false;
-    boolean isFirst = true;
-    for (SyntaxElement child : statement.children()) {
-      TokenClass text = head.equals("note") ? TokenClass.NOTE : TokenClass.STRING;
-      if (child instanceof SyntaxToken token && token.kind() == SyntaxKind.WORD) {
-        String word = token.text();
-        TokenClass inside = isName ? TokenClass.NAME : TokenClass.SETTING;
-        add(child, isFirst ? TokenClass.STATEMENT : inside, text);
-        isName =
-            isFirst
-                ? ReservedWords.isNamingStatement(word)
-                : !isName && ReservedWords.isNamingMark(word);
-        head = isFirst ? word : head;
-      } else {
-        add(child, TokenClass.SETTING, text);
-        isName &= child.kind().isTrivia();
+    private void addAll(SyntaxNode parent) {
+      for (SyntaxElement child : parent.children()) {
+        if (child instanceof SyntaxNode node && node.kind() == SyntaxKind.STATEMENT) {
+          addStatement(node);
+        } else {
+          add(child, TokenClass.SETTING, TokenClass.STRING);
+        }
       }
-      isFirst = false;
     }
-  }
 
-  private void add(SyntaxElement element, TokenClass word, TokenClass text) {
-    if (element instanceof SyntaxNode node) {
-      if (node.kind() == SyntaxKind.BLOCK || node.kind() == SyntaxKind.NOTE) {
-        addAll(node);
-      } else {
-        node.children().forEach(child -> add(child, TokenClass.PUNCTUATION, text));
+    private void addStatement(SyntaxNode statement) {
+      String head = "";
+      boolean isName = false;
+      boolean isFirst = true;
+      for (SyntaxElement child : statement.children()) {
+        TokenClass text = head.equals("note") ? TokenClass.NOTE : TokenClass.STRING;
+        if (child instanceof SyntaxToken token && token.kind() == SyntaxKind.WORD) {
+          String word = token.text();
+          TokenClass inside = isName ? TokenClass.NAME : TokenClass.SETTING;
+          add(child, isFirst ? TokenClass.STATEMENT : inside, text);
+          isName =
+              isFirst
+                  ? ReservedWords.isNamingStatement(word)
+                  : !isName && ReservedWords.isNamingMark(word);
+          head = isFirst ? word : head;
+        } else {
+          add(child, TokenClass.SETTING, text);
+          isName &= child.kind().isTrivia();
+        }
+        isFirst = false;
       }
-      return;
     }
-    TextSpan span = TextSpan.ofLength(at, element.length());
-    at += element.length();
-    switch (element.kind()) {
-      case WORD -> entries.add(new Entry(span, word));
-      case NUMBER, COLON_NUMBER, FRACTION -> entries.add(new Entry(span, TokenClass.NUMBER));
-      case UNIT -> entries.add(new Entry(span, TokenClass.UNIT));
-      case STRING -> entries.add(new Entry(span, text));
-      case PROSE -> entries.add(new Entry(span, TokenClass.NOTE));
-      case COMMENT -> entries.add(new Entry(span, TokenClass.COMMENT));
-      case EQUALS, LEFT_BRACE, RIGHT_BRACE, CONTINUATION ->
-          entries.add(new Entry(span, TokenClass.PUNCTUATION));
-      case WHITESPACE, NEWLINE, UNKNOWN, SECTION, STATEMENT, QUANTITY, RANGE, BLOCK, NOTE -> {}
+
+    private void add(SyntaxElement element, TokenClass word, TokenClass text) {
+      if (element instanceof SyntaxNode node) {
+        if (node.kind() == SyntaxKind.BLOCK || node.kind() == SyntaxKind.NOTE) {
+          addAll(node);
+        } else {
+          node.children().forEach(child -> add(child, TokenClass.PUNCTUATION, text));
+        }
+        return;
+      }
+      TextSpan span = TextSpan.ofLength(at, element.length());
+      at += element.length();
+      switch (element.kind()) {
+        case WORD -> entries.add(new Entry(span, word));
+        case NUMBER, COLON_NUMBER, FRACTION -> entries.add(new Entry(span, TokenClass.NUMBER));
+        case UNIT -> entries.add(new Entry(span, TokenClass.UNIT));
+        case STRING -> entries.add(new Entry(span, text));
+        case PROSE -> entries.add(new Entry(span, TokenClass.NOTE));
+        case COMMENT -> entries.add(new Entry(span, TokenClass.COMMENT));
+        case EQUALS, LEFT_BRACE, RIGHT_BRACE, CONTINUATION ->
+            entries.add(new Entry(span, TokenClass.PUNCTUATION));
+        case WHITESPACE, NEWLINE, UNKNOWN, SECTION, STATEMENT, QUANTITY, RANGE, BLOCK, NOTE -> {}
+      }
     }
   }
 }
