@@ -38,51 +38,64 @@ final class Columns {
         wordWidth = Math.max(wordWidth, width(row.head().text));
       }
     }
-    int start = 0;
-    while (start < run.size()) {
-      int end = start + 1;
-      while (end < run.size() && isAlike(run.get(end - 1), run.get(end))) {
-        end++;
-      }
-      alignCells(run.subList(start, end), wordWidth);
-      start = end;
-    }
-  }
-
-  private static boolean isAlike(Row above, Row below) {
-    return !above.cells().isEmpty()
-        && !below.cells().isEmpty()
-        && above.cells().get(0).shape().equals(below.cells().get(0).shape());
-  }
-
-  private static void alignCells(List<Row> alike, int wordWidth) {
-    for (Row row : alike) {
+    for (Row row : run) {
       if (!row.cells().isEmpty()) {
         row.cells().get(0).first().setBlanks(wordWidth - width(row.head().text) + GAP);
       }
     }
-    boolean isMore = true;
-    for (int column = 0; isMore; column++) {
-      isMore = false;
-      int widest = 0;
-      for (Row row : alike) {
-        if (isInColumn(row, column)) {
-          isMore = true;
-          widest = Math.max(widest, row.cells().get(column).width());
-        }
+    alignRuns(run, 0);
+  }
+
+  /** Aligns what stands after a column, in each run of lines that are alike in that column. */
+  private static void alignRuns(List<Row> rows, int column) {
+    int start = 0;
+    while (start < rows.size()) {
+      String shape = shape(rows.get(start), column);
+      int end = start + 1;
+      // A line that has ended before this column parts nothing, except at the first.
+      while (end < rows.size()
+          && (shape(rows.get(end), column).equals(shape)
+              || (column > 0 && rows.get(end).cells().size() <= column))) {
+        end++;
       }
-      for (Row row : alike) {
-        if (column + 1 < row.cells().size()) {
-          isMore = true;
-          int padding = isInColumn(row, column) ? widest - row.cells().get(column).width() : 0;
-          row.cells().get(column + 1).first().setBlanks(padding + GAP);
-        }
+      if (!shape.isEmpty()) {
+        alignAfter(rows.subList(start, end), column);
       }
+      start = end;
     }
   }
 
+  private static void alignAfter(List<Row> alike, int column) {
+    int widest = 0;
+    boolean isMore = false;
+    for (Row row : alike) {
+      if (shapesColumn(row, column)) {
+        widest = Math.max(widest, row.cells().get(column).width());
+      }
+    }
+    for (Row row : alike) {
+      if (column + 1 < row.cells().size()) {
+        isMore = true;
+        int padding = shapesColumn(row, column) ? widest - row.cells().get(column).width() : 0;
+        row.cells().get(column + 1).first().setBlanks(padding + GAP);
+      }
+    }
+    if (isMore) {
+      alignRuns(alike, column + 1);
+    }
+  }
+
+  /** What the lines must have in common: at the first column the dimension, later the name. */
+  private static String shape(Row row, int column) {
+    if (column >= row.cells().size()) {
+      return "";
+    }
+    Row.Cell cell = row.cells().get(column);
+    return column == 0 || cell.isNamed() ? cell.shape() : "value";
+  }
+
   /** A cell shapes its column only if another setting follows it in the line. */
-  private static boolean isInColumn(Row row, int column) {
+  private static boolean shapesColumn(Row row, int column) {
     return column + 1 < row.cells().size()
         && !row.cells().get(column + 1).isTail()
         && !row.cells().get(column).shape().equals("text");

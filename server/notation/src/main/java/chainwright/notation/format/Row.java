@@ -63,8 +63,9 @@ record Row(Piece head, List<Cell> cells) {
       isTail |= part.kind() == PartKind.WORD && ReservedWords.isTailMark(part.shape());
       if (part.kind() == PartKind.VALUE && isKind(parts, end, PartKind.MARK)) {
         end = Math.min(parts.size(), end + 2);
-      } else if (part.kind() == PartKind.WORD
-          && !(index == 0 && ReservedWords.isNamingStatement(head.text))) {
+      } else if (index == 0 && ReservedWords.isNamingStatement(head.text)) {
+        end = endOfBareWords(parts, end);
+      } else if (part.kind() == PartKind.WORD) {
         end = endOfWords(parts, index);
       }
       cells.add(cell(parts.subList(index, end), isTail));
@@ -87,6 +88,11 @@ record Row(Piece head, List<Cell> cells) {
       end = isKind(parts, end, PartKind.WORD) ? end + 1 : end;
       return word.equals("deliberate") && isKind(parts, end, PartKind.TEXT) ? end + 1 : end;
     }
+    return endOfBareWords(parts, end);
+  }
+
+  private static int endOfBareWords(List<Part> parts, int start) {
+    int end = start;
     while (isKind(parts, end, PartKind.WORD)
         && !isValue(parts, end + 1)
         && !ReservedWords.isTailMark(parts.get(end).shape())

@@ -88,6 +88,47 @@ class FormattingTest {
     check(UNTIDY, TIDY);
   }
 
+  @Test
+  void format_runOfStages_alignsWhatIsAlike() {
+    check(
+        """
+        chain overheads {
+          spill kick snare
+          to mix fader -6 dB
+          send plate -14 dB post-fader
+          bell 420 Hz -2 dB Q 1
+            note "n"
+          dynamic-bell 3.8 kHz Q 2 threshold -34 dBFS
+          bell 12 kHz +1.5 dB Q 0.7 as air
+          polarity
+          compressor threshold -22 dBFS ratio 1.6:1 key lead
+          compressor threshold -8 dBFS ratio 4:1 bypassed
+          gate threshold -8 dBFS range 3 dB { side-chain { high-pass 90 Hz } }
+          gain 1 dB
+
+          tilt 1 kHz +1 dB
+        }
+        """,
+        """
+        chain overheads {
+          spill         kick snare
+          to            mix    fader -6 dB
+          send          plate  -14 dB  post-fader
+          bell          420 Hz   -2 dB  Q 1
+            note "n"
+          dynamic-bell  3.8 kHz  Q 2  threshold -34 dBFS
+          bell          12 kHz   +1.5 dB  Q 0.7  as air
+          polarity
+          compressor    threshold -22 dBFS  ratio 1.6:1  key lead
+          compressor    threshold -8 dBFS   ratio 4:1  bypassed
+          gate  threshold -8 dBFS  range 3 dB { side-chain { high-pass 90 Hz } }
+          gain 1 dB
+
+          tilt 1 kHz +1 dB
+        }
+        """);
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
