@@ -1,5 +1,6 @@
 package chainwright.quantity;
 
+import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -99,6 +100,21 @@ public enum Unit {
    */
   public double toBase() {
     return toBase;
+  }
+
+  /**
+   * Converts a value to the base unit, rounded once: 1.001 kHz is 1001 Hz to the last bit, so that
+   * two spellings of one value are one value.
+   *
+   * @param value a value in this unit
+   * @return the same in the base unit of the dimension; what is not finite stays as it is
+   */
+  public double toBase(double value) {
+    if (toBase == 1 || !Double.isFinite(value)) {
+      return value;
+    }
+    // The shortest decimal of the value is what its author wrote.
+    return BigDecimal.valueOf(value).multiply(BigDecimal.valueOf(toBase)).doubleValue();
   }
 
   /**

@@ -107,8 +107,8 @@ record AmountReader(Report report) {
       reportWrongUnit(amount, unit.get(), expected, name);
       return Optional.empty();
     }
-    double toBase = unit.get().toBase();
-    return number(amount, false).flatMap(value -> make(amount, dimension, value * toBase));
+    return number(amount, false)
+        .flatMap(value -> make(amount, dimension, unit.get().toBase(value)));
   }
 
   private void reportBare(Item.Amount amount, Unit expected, String name) {

@@ -133,7 +133,7 @@ public record Settings(StageKind kind, List<Written> written) {
    */
   public static Optional<Quantity> quantity(Takes takes, double value) {
     if (takes instanceof Takes.InUnit unit) {
-      return Optional.of(Quantity.of(unit.unit().dimension(), value * unit.unit().toBase()));
+      return Optional.of(Quantity.of(unit.unit().dimension(), unit.unit().toBase(value)));
     }
     if (takes instanceof Takes.Quality) {
       return Optional.of(Quantity.of(Dimension.QUALITY, value));
