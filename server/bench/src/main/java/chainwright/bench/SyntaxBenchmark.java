@@ -1,7 +1,10 @@
 package chainwright.bench;
 
+import chainwright.notation.format.Formatting;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.LineIndex;
+import chainwright.notation.text.TextEdit;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
@@ -15,7 +18,7 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 
-/** What parsing costs: a whole text, and one edit in it. */
+/** What parsing and formatting cost: a whole text, and one edit in it. */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
@@ -71,6 +74,16 @@ public class SyntaxBenchmark {
   @Benchmark
   public SyntaxTree edit() {
     return tree.withText(edited);
+  }
+
+  /**
+   * Lays the whole text out.
+   *
+   * @return the edits
+   */
+  @Benchmark
+  public List<TextEdit> format() {
+    return Formatting.edits(tree);
   }
 
   /**
