@@ -1,6 +1,8 @@
 package chainwright.app.lsp;
 
 import java.util.List;
+import org.eclipse.lsp4j.CodeActionKind;
+import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.PositionEncodingKind;
@@ -27,6 +29,10 @@ final class Capabilities {
     offered.setWorkspace(workspace());
     if (client.pullsDiagnostics()) {
       offered.setDiagnosticProvider(new DiagnosticRegistrationOptions(true, false));
+    }
+    if (client.takesActions()) {
+      offered.setCodeActionProvider(
+          new CodeActionOptions(List.of(CodeActionKind.QuickFix, FixActions.FIX_ALL)));
     }
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);

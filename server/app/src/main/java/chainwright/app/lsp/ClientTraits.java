@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.eclipse.lsp4j.ClientCapabilities;
+import org.eclipse.lsp4j.CodeActionCapabilities;
 import org.eclipse.lsp4j.DidChangeConfigurationCapabilities;
 import org.eclipse.lsp4j.DidChangeWatchedFilesCapabilities;
 import org.eclipse.lsp4j.DocumentSymbolCapabilities;
@@ -15,6 +16,7 @@ import org.eclipse.lsp4j.PositionEncodingKind;
 import org.eclipse.lsp4j.PublishDiagnosticsCapabilities;
 import org.eclipse.lsp4j.TextDocumentClientCapabilities;
 import org.eclipse.lsp4j.WorkspaceClientCapabilities;
+import org.eclipse.lsp4j.WorkspaceEditCapabilities;
 
 /**
  * What the editor has announced that it can do, as far as an answer depends on it.
@@ -26,6 +28,8 @@ import org.eclipse.lsp4j.WorkspaceClientCapabilities;
  * @param watchesFiles whether it can be told which files to watch
  * @param pullsSettings whether it can be asked for its settings
  * @param watchesSettings whether it can be told to report changes of settings
+ * @param takesActions whether it takes code actions that hold their edit
+ * @param versionsEdits whether an edit may name the version of its document
  * @param nestsSymbols whether it shows an outline as a tree
  * @param foldsWholeLines whether it folds whole lines only
  * @param foldingLimit how many folding ranges it takes at most
@@ -39,6 +43,8 @@ record ClientTraits(
     boolean watchesFiles,
     boolean pullsSettings,
     boolean watchesSettings,
+    boolean takesActions,
+    boolean versionsEdits,
     boolean nestsSymbols,
     boolean foldsWholeLines,
     int foldingLimit,
@@ -67,6 +73,12 @@ record ClientTraits(
         is(
             workspace.map(WorkspaceClientCapabilities::getDidChangeConfiguration),
             DidChangeConfigurationCapabilities::getDynamicRegistration),
+        text.map(TextDocumentClientCapabilities::getCodeAction)
+            .map(CodeActionCapabilities::getCodeActionLiteralSupport)
+            .isPresent(),
+        is(
+            workspace.map(WorkspaceClientCapabilities::getWorkspaceEdit),
+            WorkspaceEditCapabilities::getDocumentChanges),
         is(
             text.map(TextDocumentClientCapabilities::getDocumentSymbol),
             DocumentSymbolCapabilities::getHierarchicalDocumentSymbolSupport),

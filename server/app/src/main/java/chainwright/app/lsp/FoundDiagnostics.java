@@ -1,11 +1,8 @@
 package chainwright.app.lsp;
 
-import chainwright.app.workspace.DocumentSnapshot;
-import chainwright.app.workspace.SyntaxFindings;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -20,30 +17,15 @@ final class FoundDiagnostics {
   private FoundDiagnostics() {}
 
   static List<Diagnostic> of(Request request) {
-    List<DocumentSnapshot> documents = new ArrayList<>();
-    documents.add(request.document());
-    documents.addAll(request.workspace().reachableFrom(request.document()));
-    Workspace.Finder finder = Workspace.finderIn(documents);
-    return SyntaxFindings.of(request.document().tree()).stream()
-        .flatMap(finding -> diagnostic(finding, finder, request).stream())
-        .toList();
+    Findings findings = Findings.of(request);
+    return findings.found().stream().map(found -> of(found, findings.finder(), request)).toList();
   }
 
-  /** A finding whose place lies in another document is told there, so it is none here. */
-  private static List<Diagnostic> diagnostic(
-      Finding finding, Workspace.Finder finder, Request request) {
-    return finder
-        .find(finding.place())
-        .filter(at -> at.document().equals(request.document()))
-        .map(at -> List.of(diagnostic(finding, at, finder, request)))
-        .orElse(List.of());
-  }
-
-  private static Diagnostic diagnostic(
-      Finding finding, Workspace.Located at, Workspace.Finder finder, Request request) {
+  static Diagnostic of(Findings.Found found, Workspace.Finder finder, Request request) {
+    Finding finding = found.finding();
     Diagnostic diagnostic =
         new Diagnostic(
-            request.rangeOf(at.span()),
+            request.rangeOf(found.at().span()),
             message(finding),
             severity(finding, request),
             "chainwright",

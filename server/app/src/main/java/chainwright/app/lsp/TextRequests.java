@@ -5,6 +5,9 @@ import chainwright.app.workspace.TextChange;
 import chainwright.app.workspace.TextPosition;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.Command;
 import org.eclipse.lsp4j.DidChangeTextDocumentParams;
 import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
@@ -77,6 +80,11 @@ final class TextRequests implements TextDocumentService {
   @Override
   public CompletableFuture<DocumentDiagnosticReport> diagnostic(DocumentDiagnosticParams params) {
     return session.answer(params.getTextDocument(), params, PulledDiagnostics::answer);
+  }
+
+  @Override
+  public CompletableFuture<List<Either<Command, CodeAction>>> codeAction(CodeActionParams params) {
+    return session.answer(params.getTextDocument(), params, FixActions::answer);
   }
 
   @Override

@@ -1,0 +1,92 @@
+package chainwright.app.lsp;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class FixActionsTest {
+
+  private static final String URI = "file:///r/a.chain";
+  private static final String ACTIONS =
+      "\"codeAction\":{\"codeActionLiteralSupport\":{\"codeActionKind\":{\"valueSet\":[]}}}";
+
+  /** One fault that is mended without a choice, twice: signs that mean nothing. */
+  private static final String TEXT = "chain a {\n  to mix;\n}\nchain b {\n  to mix;\n}\n";
+
+  @ParameterizedTest
+  @CsvSource({
+    "1, 8, quickfix,              1",
+    "1, 9, quickfix,              1",
+    "1, 3, quickfix,              0",
+    "1, 8, source.fixAll,         1",
+    "0, 0, source.fixAll,         1",
+    "0, 0, source,                1",
+    "1, 8, refactor,              0",
+    "1, 8, '',                    1",
+  })
+  void actions_atACaret_areThoseAskedFor(int line, int character, String only, int count) {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities("{\"textDocument\":{" + ACTIONS + "}}")) {
+      editor.open(URI, TEXT);
+      assertThat(actions(editor, line, character, only)).hasSize(count);
+    }
+  }
+
+  @Test
+  void quickFix_editorVersionsEdits_namesTheVersion() {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities(
+            "{\"workspace\":{\"workspaceEdit\":{\"documentChanges\":true}},\"textDocument\":{"
+                + ACTIONS
+                + "}}")) {
+      editor.open(URI, TEXT);
+      JsonObject action = actions(editor, 1, 8, "quickfix").get(0).getAsJsonObject();
+      JsonObject change =
+          action.getAsJsonObject("edit").getAsJsonArray("documentChanges").get(0).getAsJsonObject();
+      assertThat(change.getAsJsonObject("textDocument").get("version").getAsInt()).isEqualTo(1);
+      assertThat(
+              action
+                  .getAsJsonArray("diagnostics")
+                  .get(0)
+                  .getAsJsonObject()
+                  .get("code")
+                  .getAsString())
+          .isEqualTo("stray-character");
+    }
+  }
+
+  @Test
+  void fixAll_twoFaults_mendsBoth() {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities("{\"textDocument\":{" + ACTIONS + "}}")) {
+      editor.open(URI, TEXT);
+      JsonObject action = actions(editor, 0, 0, "source.fixAll").get(0).getAsJsonObject();
+      assertThat(action.get("title").getAsString())
+          .isEqualTo("Mend 2 faults without changing the sound");
+      assertThat(action.getAsJsonObject("edit").getAsJsonObject("changes").getAsJsonArray(URI))
+          .hasSize(2);
+    }
+  }
+
+  private static JsonArray actions(ScriptedEditor editor, int line, int character, String only) {
+    String caret = "{\"line\":" + line + ",\"character\":" + character + "}";
+    String kinds = only.isEmpty() ? "" : ",\"only\":[\"" + only + "\"]";
+    return editor
+        .ask(
+            "textDocument/codeAction",
+            "{\"textDocument\":{\"uri\":\""
+                + URI
+                + "\"},\"range\":{\"start\":"
+                + caret
+                + ",\"end\":"
+                + caret
+                + "},\"context\":{\"diagnostics\":[]"
+                + kinds
+                + "}}")
+        .getAsJsonArray();
+  }
+}
