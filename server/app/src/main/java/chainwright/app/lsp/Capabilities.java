@@ -6,6 +6,8 @@ import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.PositionEncodingKind;
+import org.eclipse.lsp4j.SemanticTokensServerFull;
+import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.TextDocumentSyncOptions;
@@ -38,6 +40,13 @@ final class Capabilities {
     offered.setDocumentRangeFormattingProvider(true);
     offered.setDocumentOnTypeFormattingProvider(
         new DocumentOnTypeFormattingOptions("}", List.of("\n")));
+    if (client.coloursTokens()) {
+      SemanticTokensWithRegistrationOptions tokens =
+          new SemanticTokensWithRegistrationOptions(Tokens.LEGEND);
+      tokens.setFull(new SemanticTokensServerFull(true));
+      tokens.setRange(true);
+      offered.setSemanticTokensProvider(tokens);
+    }
     offered.setDocumentSymbolProvider(true);
     offered.setFoldingRangeProvider(true);
     offered.setSelectionRangeProvider(true);

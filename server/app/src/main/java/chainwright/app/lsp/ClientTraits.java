@@ -30,6 +30,7 @@ import org.eclipse.lsp4j.WorkspaceEditCapabilities;
  * @param watchesSettings whether it can be told to report changes of settings
  * @param takesActions whether it takes code actions that hold their edit
  * @param versionsEdits whether an edit may name the version of its document
+ * @param coloursTokens whether it asks for what each word is
  * @param nestsSymbols whether it shows an outline as a tree
  * @param foldsWholeLines whether it folds whole lines only
  * @param foldingLimit how many folding ranges it takes at most
@@ -45,6 +46,7 @@ record ClientTraits(
     boolean watchesSettings,
     boolean takesActions,
     boolean versionsEdits,
+    boolean coloursTokens,
     boolean nestsSymbols,
     boolean foldsWholeLines,
     int foldingLimit,
@@ -79,6 +81,7 @@ record ClientTraits(
         is(
             workspace.map(WorkspaceClientCapabilities::getWorkspaceEdit),
             WorkspaceEditCapabilities::getDocumentChanges),
+        text.map(TextDocumentClientCapabilities::getSemanticTokens).isPresent(),
         is(
             text.map(TextDocumentClientCapabilities::getDocumentSymbol),
             DocumentSymbolCapabilities::getHierarchicalDocumentSymbolSupport),

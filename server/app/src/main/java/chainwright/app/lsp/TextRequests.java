@@ -24,6 +24,11 @@ import org.eclipse.lsp4j.FoldingRangeRequestParams;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.SelectionRange;
 import org.eclipse.lsp4j.SelectionRangeParams;
+import org.eclipse.lsp4j.SemanticTokens;
+import org.eclipse.lsp4j.SemanticTokensDelta;
+import org.eclipse.lsp4j.SemanticTokensDeltaParams;
+import org.eclipse.lsp4j.SemanticTokensParams;
+import org.eclipse.lsp4j.SemanticTokensRangeParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextDocumentItem;
@@ -37,6 +42,7 @@ final class TextRequests implements TextDocumentService {
 
   private final Session session;
   private final FindingsPublisher publisher;
+  private final Tokens tokens = new Tokens();
 
   TextRequests(Session session, FindingsPublisher publisher) {
     this.session = session;
@@ -69,6 +75,7 @@ final class TextRequests implements TextDocumentService {
   public void didClose(DidCloseTextDocumentParams params) {
     String uri = params.getTextDocument().getUri();
     session.documents().close(uri).ifPresent(publisher::closed);
+    tokens.forget(DocumentPath.ofUri(uri));
     publisher.changedOnDisk(List.of(DocumentPath.ofUri(uri)));
   }
 
@@ -118,6 +125,22 @@ final class TextRequests implements TextDocumentService {
   public CompletableFuture<List<? extends TextEdit>> onTypeFormatting(
       DocumentOnTypeFormattingParams params) {
     return session.answer(params.getTextDocument(), params, Layout::answerTyped);
+  }
+
+  @Override
+  public CompletableFuture<SemanticTokens> semanticTokensFull(SemanticTokensParams params) {
+    return session.answer(params.getTextDocument(), params, tokens::answer);
+  }
+
+  @Override
+  public CompletableFuture<Either<SemanticTokens, SemanticTokensDelta>> semanticTokensFullDelta(
+      SemanticTokensDeltaParams params) {
+    return session.answer(params.getTextDocument(), params, tokens::answerDelta);
+  }
+
+  @Override
+  public CompletableFuture<SemanticTokens> semanticTokensRange(SemanticTokensRangeParams params) {
+    return session.answer(params.getTextDocument(), params, Tokens::answerRange);
   }
 
   private static TextChange change(TextDocumentContentChangeEvent event) {
