@@ -76,6 +76,9 @@ class Server:
             "textDocument": {
                 "publishDiagnostics": {"relatedInformation": True, "versionSupport": True},
                 "hover": {"contentFormat": ["markdown"]},
+                "semanticTokens": {
+                    "requests": {}, "tokenTypes": [], "tokenModifiers": [], "formats": []
+                },
                 "documentSymbol": {"hierarchicalDocumentSymbolSupport": True},
             }
         }
@@ -200,6 +203,7 @@ def measure_session(command, text, edits):
         "hover": ("hoverProvider", "textDocument/hover", here),
         "completion": ("completionProvider", "textDocument/completion", here),
         "format": ("documentFormattingProvider", "textDocument/formatting", layout),
+        "tokens": ("semanticTokensProvider", "textDocument/semanticTokens/full", whole),
         "outline": ("documentSymbolProvider", "textDocument/documentSymbol", whole),
     }
     for name, (capability, method, params) in requests.items():
