@@ -1,5 +1,7 @@
 package chainwright.notation.catalogue;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,9 +22,25 @@ public final class Catalogue {
    * @param citations the citations
    */
   public Catalogue(List<StageKind> stages, List<SourceKind> sources, List<Citation> citations) {
-    stages.forEach(stage -> this.stages.put(stage.word(), stage));
-    sources.forEach(source -> this.sources.put(source.word(), source));
-    citations.forEach(citation -> this.citations.put(citation.key(), citation));
+    for (StageKind stage : stages) {
+      this.stages.put(stage.word(), stage);
+    }
+    for (SourceKind source : sources) {
+      this.sources.put(source.word(), source);
+    }
+    for (Citation citation : citations) {
+      this.citations.put(citation.key(), citation);
+    }
+  }
+
+  /**
+   * Returns the catalogue that this program carries.
+   *
+   * @return the same one at each call; read at the first
+   * @throws IllegalStateException if the program was built without it
+   */
+  public static Catalogue load() {
+    return Shipped.CATALOGUE;
   }
 
   /**
@@ -71,5 +89,32 @@ public final class Catalogue {
    */
   public Optional<Citation> citation(String key) {
     return Optional.ofNullable(citations.get(key));
+  }
+
+  /**
+   * Returns the citations.
+   *
+   * @return all of them, in the catalogue's order
+   */
+  public List<Citation> citations() {
+    return List.copyOf(citations.values());
+  }
+
+  /** Holds the program's own catalogue; it is read when first asked for. */
+  private static final class Shipped {
+
+    private static final String RESOURCE = "catalogue.bin";
+    private static final Catalogue CATALOGUE = read();
+
+    private static Catalogue read() {
+      try (InputStream bytes = Catalogue.class.getResourceAsStream(RESOURCE)) {
+        if (bytes == null) {
+          throw new IllegalStateException("the program was built without " + RESOURCE);
+        }
+        return CatalogueDecoder.decode(bytes.readAllBytes());
+      } catch (IOException e) {
+        throw new IllegalStateException(RESOURCE + " cannot be read", e);
+      }
+    }
   }
 }

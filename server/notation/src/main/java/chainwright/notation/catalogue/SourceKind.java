@@ -2,14 +2,15 @@ package chainwright.notation.catalogue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A kind of source, such as {@code lead-vocal}.
  *
  * @param word the word written after {@code source}
  * @param title how it is called in a sentence, such as "lead vocal"
- * @param lowestHz its usual lowest fundamental [Hz]
- * @param lowestNote the note of that frequency, such as "E2"
+ * @param lowestHz its usual lowest fundamental [Hz]; empty where nothing can be said
+ * @param lowestNote the note of that frequency, such as "E2"; empty text where it is none
  * @param highestHz its usual highest fundamental [Hz]
  * @param note what to know about its range
  * @param crestLowDb the lower end of its usual crest factor [dB]
@@ -17,11 +18,12 @@ import java.util.Optional;
  * @param spill how much of other instruments its microphone usually hears
  * @param like the kind whose ranges apply where a stage has none for this one
  * @param zones the named regions of its spectrum, lowest first
+ * @param citations where its numbers come from; not empty
  */
 public record SourceKind(
     String word,
     String title,
-    double lowestHz,
+    OptionalDouble lowestHz,
     String lowestNote,
     double highestHz,
     String note,
@@ -29,10 +31,11 @@ public record SourceKind(
     double crestHighDb,
     String spill,
     Optional<String> like,
-    List<Zone> zones) {
+    List<Zone> zones,
+    List<Citation> citations) {
 
   /**
-   * Copies the zones.
+   * Copies the lists.
    *
    * @param word the word
    * @param title its name
@@ -45,8 +48,10 @@ public record SourceKind(
    * @param spill the usual spill
    * @param like the kind it follows
    * @param zones its zones
+   * @param citations where its numbers come from
    */
   public SourceKind {
     zones = List.copyOf(zones);
+    citations = List.copyOf(citations);
   }
 }
