@@ -114,7 +114,7 @@ def chains(lines):
             "  high-pass   66 Hz 18 dB/oct",
             "  bell        3.1 kHz  -2.5 dB  Q 2.2  # the held vowel",
             "    > Only here, in the second verse.",
-            "  de-ess      5.5 to 9 kHz  threshold -30 dBFS  max-reduction 6 dB",
+            "  de-ess      band 5.5 to 9 kHz  threshold -30 dBFS  max-reduction 6 dB",
             "  compressor  threshold -21 dBFS  ratio 3:1  attack 12 ms  release 90 ms  knee 6 dB",
             "  high-shelf  12 kHz  +2 dB",
             "}",
