@@ -1,7 +1,6 @@
 package chainwright.app.lsp;
 
 import chainwright.app.workspace.DocumentSnapshot;
-import chainwright.app.workspace.SyntaxFindings;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Finding;
 import java.util.ArrayList;
@@ -33,13 +32,21 @@ record Findings(List<Found> found, Workspace.Finder finder) {
     documents.addAll(request.workspace().reachableFrom(request.document()));
     Workspace.Finder finder = Workspace.finderIn(documents);
     List<Found> found = new ArrayList<>();
-    for (Finding finding : SyntaxFindings.of(request.document().tree())) {
-      finder
-          .find(finding.place())
-          // What lies in another document is told there.
-          .filter(at -> at.document().equals(request.document()))
-          .ifPresent(at -> found.add(new Found(finding, at)));
-    }
+    request
+        .document()
+        .file()
+        .sections()
+        .forEach(
+            section ->
+                section
+                    .findings()
+                    .forEach(
+                        finding ->
+                            finder
+                                .find(finding.place())
+                                // What lies in another document is told there.
+                                .filter(at -> at.document().equals(request.document()))
+                                .ifPresent(at -> found.add(new Found(finding, at)))));
     return new Findings(found, finder);
   }
 }

@@ -4,6 +4,7 @@ import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Documents;
 import chainwright.app.workspace.Workspace;
+import chainwright.notation.lowering.SectionReader;
 import com.google.gson.JsonElement;
 import java.util.Objects;
 import java.util.Optional;
@@ -39,7 +40,7 @@ final class Session {
     SHUT_DOWN
   }
 
-  private final Documents documents = new Documents();
+  private final Documents documents;
   private final ExecutorService workers;
   private volatile @Nullable LanguageClient client;
   private volatile Stage stage = Stage.NEW;
@@ -47,7 +48,8 @@ final class Session {
   private volatile ClientSettings startSettings = ClientSettings.DEFAULTS;
   private volatile ClientSettings settings = ClientSettings.DEFAULTS;
 
-  Session(ExecutorService workers) {
+  Session(SectionReader reader, ExecutorService workers) {
+    this.documents = new Documents(reader);
     this.workers = workers;
   }
 

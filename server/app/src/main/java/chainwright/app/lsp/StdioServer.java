@@ -1,5 +1,7 @@
 package chainwright.app.lsp;
 
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.lowering.SectionReader;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.concurrent.CompletableFuture;
@@ -28,7 +30,7 @@ public final class StdioServer {
     ExecutorService workers = Executors.newFixedThreadPool(2, StdioServer::daemon);
     ExecutorService publishing = Executors.newSingleThreadExecutor(StdioServer::daemon);
     ExecutorService reader = Executors.newSingleThreadExecutor(StdioServer::daemon);
-    Session session = new Session(workers);
+    Session session = new Session(new SectionReader(Catalogue.load()), workers);
     ChainServer server = new ChainServer(session, new FindingsPublisher(session, publishing));
     Launcher<LanguageClient> launcher =
         new Launcher.Builder<LanguageClient>()

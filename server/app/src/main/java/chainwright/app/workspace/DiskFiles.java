@@ -1,5 +1,6 @@
 package chainwright.app.workspace;
 
+import chainwright.notation.lowering.SectionReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -20,6 +21,11 @@ final class DiskFiles {
   private record Cached(Stamp stamp, DocumentSnapshot document) {}
 
   private final Map<DocumentPath, Cached> cache = new ConcurrentHashMap<>();
+  private final SectionReader reader;
+
+  DiskFiles(SectionReader reader) {
+    this.reader = reader;
+  }
 
   /**
    * Reads a file.
@@ -46,7 +52,9 @@ final class DiskFiles {
       // Bytes that are no UTF-8 become replacement characters, which the parser reports.
       String text = new String(Files.readAllBytes(file.get()), StandardCharsets.UTF_8);
       DocumentSnapshot document =
-          known == null ? DocumentSnapshot.ofDisk(path, text) : known.document().withDiskText(text);
+          known == null
+              ? DocumentSnapshot.ofDisk(path, text, reader)
+              : known.document().withDiskText(text);
       cache.put(path, new Cached(stamp, document));
       return Optional.of(document);
     } catch (IOException e) {

@@ -60,23 +60,16 @@ public record DocumentPath(String key) {
   }
 
   /**
-   * Returns the path of a file named in this one.
+   * Takes the key of a file as the notation makes it from an import.
    *
-   * @param name a path with {@code /}, relative to the folder of this document, or absolute
-   * @return the named file's path
+   * @param key an absolute path with {@code /}, with any drive letter
+   * @return the document's path
    */
-  public DocumentPath resolve(String name) {
-    String plain = name.replace('\\', '/');
-    if (plain.startsWith("/")) {
-      return new DocumentPath(normalized(plain));
+  public static DocumentPath ofKey(String key) {
+    if (key.startsWith("//") || !(key.startsWith("/") || key.matches("[A-Za-z]:/.*"))) {
+      return new DocumentPath(key);
     }
-    String folder = key.substring(0, key.lastIndexOf('/') + 1);
-    if (folder.startsWith("//")) {
-      int path = folder.indexOf('/', 2);
-      return new DocumentPath(
-          folder.substring(0, path) + normalized(folder.substring(path) + plain));
-    }
-    return new DocumentPath(key.startsWith("/") ? normalized(folder + plain) : folder + plain);
+    return new DocumentPath(normalized(key));
   }
 
   /**

@@ -1,5 +1,7 @@
 package chainwright.app.workspace;
 
+import chainwright.notation.lowering.SectionReader;
+import chainwright.notation.project.SourceFile;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.LineIndex;
 import java.util.List;
@@ -12,11 +14,11 @@ import java.util.Optional;
  * @param uri its address, spelt as the editor spelt it
  * @param path which file it is
  * @param version the editor's number of this state; empty for a file read from disk
- * @param tree its text and tree
+ * @param file its text, its tree and what it says
  * @param lines its lines
  */
 public record DocumentSnapshot(
-    String uri, DocumentPath path, Optional<Integer> version, SyntaxTree tree, LineIndex lines) {
+    String uri, DocumentPath path, Optional<Integer> version, SourceFile file, LineIndex lines) {
 
   /**
    * Makes the first state of a document that an editor has opened.
@@ -24,14 +26,17 @@ public record DocumentSnapshot(
    * @param uri its address as the editor spells it
    * @param version the editor's number of this state
    * @param text its text
+   * @param reader reads what it says
    * @return the state
    */
-  public static DocumentSnapshot ofEditor(String uri, int version, String text) {
+  public static DocumentSnapshot ofEditor(
+      String uri, int version, String text, SectionReader reader) {
+    DocumentPath path = DocumentPath.ofUri(uri);
     return new DocumentSnapshot(
         uri,
-        DocumentPath.ofUri(uri),
+        path,
         Optional.of(version),
-        SyntaxTree.parse(text),
+        SourceFile.of(path.key(), text, reader),
         LineIndex.of(text));
   }
 
@@ -40,11 +45,25 @@ public record DocumentSnapshot(
    *
    * @param path which file
    * @param text its text
+   * @param reader reads what it says
    * @return the state
    */
-  public static DocumentSnapshot ofDisk(DocumentPath path, String text) {
+  public static DocumentSnapshot ofDisk(DocumentPath path, String text, SectionReader reader) {
     return new DocumentSnapshot(
-        path.toUri(), path, Optional.empty(), SyntaxTree.parse(text), LineIndex.of(text));
+        path.toUri(),
+        path,
+        Optional.empty(),
+        SourceFile.of(path.key(), text, reader),
+        LineIndex.of(text));
+  }
+
+  /**
+   * Returns the tree.
+   *
+   * @return the lossless tree of the text
+   */
+  public SyntaxTree tree() {
+    return file.tree();
   }
 
   /**
@@ -53,7 +72,7 @@ public record DocumentSnapshot(
    * @return every character of it
    */
   public String text() {
-    return tree.text();
+    return file.tree().text();
   }
 
   /**
@@ -63,7 +82,7 @@ public record DocumentSnapshot(
    * @return the conversion
    */
   public Positions positions(PositionEncoding encoding) {
-    return new Positions(tree.text(), lines, encoding);
+    return new Positions(text(), lines, encoding);
   }
 
   /**
@@ -96,7 +115,11 @@ public record DocumentSnapshot(
     }
     String after = builder.toString();
     return new DocumentSnapshot(
-        uri, path, Optional.of(newVersion), tree.withText(after), LineIndex.of(after));
+        uri,
+        path,
+        Optional.of(newVersion),
+        file.withTree(tree().withText(after)),
+        LineIndex.of(after));
   }
 
   /**
@@ -107,6 +130,10 @@ public record DocumentSnapshot(
    */
   DocumentSnapshot withDiskText(String newText) {
     return new DocumentSnapshot(
-        uri, path, Optional.empty(), tree.withText(newText), LineIndex.of(newText));
+        uri,
+        path,
+        Optional.empty(),
+        file.withTree(tree().withText(newText)),
+        LineIndex.of(newText));
   }
 }

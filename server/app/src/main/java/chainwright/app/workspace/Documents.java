@@ -1,5 +1,6 @@
 package chainwright.app.workspace;
 
+import chainwright.notation.lowering.SectionReader;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.HashMap;
@@ -14,9 +15,20 @@ import java.util.Optional;
  */
 public final class Documents {
 
-  private final DiskFiles disk = new DiskFiles();
+  private final SectionReader reader;
+  private final DiskFiles disk;
   private volatile Map<DocumentPath, DocumentSnapshot> open = Map.of();
   private volatile List<Path> folders = List.of();
+
+  /**
+   * Begins without a document.
+   *
+   * @param reader reads what documents say
+   */
+  public Documents(SectionReader reader) {
+    this.reader = reader;
+    this.disk = new DiskFiles(reader);
+  }
 
   /**
    * Takes a document from an editor.
@@ -27,7 +39,7 @@ public final class Documents {
    * @return the state
    */
   public DocumentSnapshot open(String uri, int version, String text) {
-    DocumentSnapshot document = DocumentSnapshot.ofEditor(uri, version, text);
+    DocumentSnapshot document = DocumentSnapshot.ofEditor(uri, version, text, reader);
     put(document);
     return document;
   }

@@ -1,10 +1,10 @@
 package chainwright.app.workspace;
 
 import chainwright.notation.diagnostic.Place;
-import chainwright.notation.syntax.Block;
-import chainwright.notation.syntax.Item;
+import chainwright.notation.lowering.SectionReader;
+import chainwright.notation.project.Project;
+import chainwright.notation.project.SourceFile;
 import chainwright.notation.syntax.Section;
-import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextSpan;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -49,10 +49,11 @@ public final class Workspace {
    * Returns a workspace without an editor.
    *
    * @param folders the folders worked in
+   * @param reader reads what documents say
    * @return the workspace, which reads everything from disk
    */
-  public static Workspace ofFolders(List<Path> folders) {
-    return new Workspace(Map.of(), List.copyOf(folders), new DiskFiles());
+  public static Workspace ofFolders(List<Path> folders, SectionReader reader) {
+    return new Workspace(Map.of(), List.copyOf(folders), new DiskFiles(reader));
   }
 
   /**
@@ -73,16 +74,7 @@ public final class Workspace {
    * @return the files, in the order of the text
    */
   public List<DocumentPath> importsOf(DocumentSnapshot document) {
-    List<DocumentPath> imports = new ArrayList<>();
-    for (Section section : document.tree().sections()) {
-      for (Block.Member member : Block.of(section).members()) {
-        if (member instanceof Block.Line line) {
-          importedName(line.statement())
-              .ifPresent(name -> imports.add(document.path().resolve(name)));
-        }
-      }
-    }
-    return imports;
+    return document.file().imports().stream().map(DocumentPath::ofKey).toList();
   }
 
   /**
@@ -108,6 +100,19 @@ public final class Workspace {
       }
     }
     return reached;
+  }
+
+  /**
+   * Returns a document with those that it sees, in which its names have a meaning.
+   *
+   * @param document the document
+   * @return it and what is reachable from it
+   */
+  public Project projectOf(DocumentSnapshot document) {
+    List<SourceFile> files = new ArrayList<>();
+    files.add(document.file());
+    reachableFrom(document).forEach(reached -> files.add(reached.file()));
+    return new Project(files);
   }
 
   /**
@@ -151,17 +156,5 @@ public final class Workspace {
      * @return its document and stretch, or empty if its section is in none of the documents
      */
     Optional<Located> find(Place place);
-  }
-
-  private static Optional<String> importedName(Statement statement) {
-    boolean isImport = statement.head().filter(word -> word.text().equals("import")).isPresent();
-    if (!isImport) {
-      return Optional.empty();
-    }
-    return statement.items().stream()
-        .filter(Item.Text.class::isInstance)
-        .map(item -> ((Item.Text) item).text())
-        .filter(name -> !name.isBlank())
-        .findFirst();
   }
 }

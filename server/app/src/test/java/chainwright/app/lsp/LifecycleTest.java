@@ -6,6 +6,7 @@ import com.google.gson.JsonObject;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** From the first message to the last. Codes are those of JSON-RPC 2.0 and of the protocol 3.17. */
 class LifecycleTest {
@@ -134,6 +135,23 @@ class LifecycleTest {
       assertThat(editor.next().getAsJsonObject("error").get("code").getAsInt()).isEqualTo(-32700);
       editor.open(URI, "chain a { }\n");
       assertThat(editor.ask(SYMBOLS, OUTLINE).getAsJsonArray()).hasSize(1);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Content-Length: many\r\n\r\n",
+        "X-Unknown: 1\r\n\r\n",
+        "Content-Length: 2\r\n\r\n[]",
+        "Content-Length: 4\r\n\r\nnull",
+        "\r\n\r\n",
+      })
+  void stream_brokenMessage_doesNotEndTheSession(String bytes) {
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      editor.writeBytes(bytes);
+      editor.openQuietly(URI, "chain a { }\n");
+      editor.awaitMethod("textDocument/publishDiagnostics");
     }
   }
 

@@ -134,6 +134,16 @@ final class ScriptedEditor implements AutoCloseable {
     }
   }
 
+  /** Skips what the server says about broken messages, up to the next message of its own. */
+  void awaitMethod(String method) {
+    JsonObject message = next();
+    while (!message.has("method")) {
+      assertThat(message.has("error")).as("error in %s", message).isTrue();
+      message = next();
+    }
+    assertThat(message.get("method").getAsString()).isEqualTo(method);
+  }
+
   /** Opens a document and takes the findings that come for it. */
   JsonObject open(String uri, String text) {
     openQuietly(uri, text);

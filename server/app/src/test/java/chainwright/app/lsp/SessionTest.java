@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.TextChange;
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.lowering.SectionReader;
 import com.google.gson.JsonNull;
 import java.util.List;
 import java.util.concurrent.CancellationException;
@@ -29,7 +31,7 @@ class SessionTest {
   private final ExecutorService workers = Executors.newSingleThreadExecutor();
   private final CountDownLatch isAsked = new CountDownLatch(1);
   private final CountDownLatch mayAnswer = new CountDownLatch(1);
-  private final Session session = new Session(workers);
+  private final Session session = new Session(new SectionReader(Catalogue.load()), workers);
 
   @BeforeEach
   void begin() {

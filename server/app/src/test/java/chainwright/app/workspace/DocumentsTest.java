@@ -2,6 +2,8 @@ package chainwright.app.workspace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.lowering.SectionReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,7 +19,8 @@ class DocumentsTest {
 
   private static final String URI = "file:///r/a.chain";
 
-  private final Documents documents = new Documents();
+  private final SectionReader reader = new SectionReader(Catalogue.load());
+  private final Documents documents = new Documents(reader);
 
   @TempDir Path folder;
 
@@ -33,7 +36,7 @@ class DocumentsTest {
       List<TextChange> changes = new ArrayList<>();
       for (int i = random.nextInt(4); i >= 0; i--) {
         Positions positions =
-            DocumentSnapshot.ofEditor(URI, 0, editor.toString()).positions(encoding);
+            DocumentSnapshot.ofEditor(URI, 0, editor.toString(), reader).positions(encoding);
         int start = characterStart(editor, random.nextInt(editor.length() + 1));
         int end = characterStart(editor, Math.min(editor.length(), start + random.nextInt(6)));
         String piece = pieces[random.nextInt(pieces.length)];
