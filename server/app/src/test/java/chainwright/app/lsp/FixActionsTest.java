@@ -72,6 +72,18 @@ class FixActionsTest {
     }
   }
 
+  @Test
+  void quickFix_soundChanges_saysSoAndIsNotPreferred() {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities("{\"textDocument\":{" + ACTIONS + "}}")) {
+      editor.open(URI, "chain a {\n  high-pass 66\n}\n");
+      JsonObject action = actions(editor, 1, 13, "quickfix").get(0).getAsJsonObject();
+      assertThat(action.get("title").getAsString()).endsWith("(changes the sound)");
+      assertThat(action.get("isPreferred").getAsBoolean()).isFalse();
+      assertThat(actions(editor, 1, 13, "source.fixAll")).isEmpty();
+    }
+  }
+
   private static JsonArray actions(ScriptedEditor editor, int line, int character, String only) {
     String caret = "{\"line\":" + line + ",\"character\":" + character + "}";
     String kinds = only.isEmpty() ? "" : ",\"only\":[\"" + only + "\"]";

@@ -83,6 +83,23 @@ class SyncTest {
   }
 
   @Test
+  void open_numberWithoutUnit_isFoundWhereItStands() {
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      JsonObject published = editor.open(URI, "chain a { }\n\nchain b {\n  high-pass 66\n}\n");
+      assertThat(codes(published)).containsExactly("missing-unit");
+      assertThat(
+              published
+                  .getAsJsonArray("diagnostics")
+                  .get(0)
+                  .getAsJsonObject()
+                  .get("range")
+                  .toString())
+          .isEqualTo(
+              "{\"start\":{\"line\":3,\"character\":12},\"end\":{\"line\":3,\"character\":14}}");
+    }
+  }
+
+  @Test
   void close_withFindings_takesThemBack() {
     try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
       editor.open(URI, "chain a {\n");
