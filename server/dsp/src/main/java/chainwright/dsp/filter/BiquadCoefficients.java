@@ -71,36 +71,12 @@ public record BiquadCoefficients(double b0, double b1, double b2, double a1, dou
   }
 
   /**
-   * Asks whether both zeros lie inside the unit circle too, so that {@link #inverse()} is stable.
+   * Asks whether both zeros lie inside the unit circle too, so that the section could be undone.
    *
    * @return whether the section is stable and has minimum phase; zeros on the circle do not count
    */
   public boolean isMinimumPhase() {
     return isStable() && b0 != 0 && isInsideUnitCircle(1, b1 / b0, b2 / b0);
-  }
-
-  /**
-   * Returns the section that undoes this one: numerator and denominator change places.
-   *
-   * @return the inverse
-   * @throws IllegalArgumentException if {@code b0} is 0
-   */
-  public BiquadCoefficients inverse() {
-    if (b0 == 0) {
-      throw new IllegalArgumentException("a section without a present sample has no inverse");
-    }
-    return new BiquadCoefficients(1 / b0, a1 / b0, a2 / b0, b1 / b0, b2 / b0);
-  }
-
-  /**
-   * Returns this section with its numerator scaled.
-   *
-   * @param factor the factor, no unit, finite; negative turns the polarity
-   * @return the scaled section
-   * @throws IllegalArgumentException if the factor is not finite
-   */
-  public BiquadCoefficients withGain(double factor) {
-    return new BiquadCoefficients(b0 * factor, b1 * factor, b2 * factor, a1, a2);
   }
 
   /** Stability triangle, with each condition in the order of addition that is exact. */

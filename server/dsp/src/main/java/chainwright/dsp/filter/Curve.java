@@ -5,6 +5,9 @@ import chainwright.quantity.SampleRate;
 /** How a digital filter follows its analogue prototype. */
 public enum Curve {
 
+  /** The magnitude follows the prototype up to 0.45 of the sample rate. */
+  ANALOGUE,
+
   /**
    * By the bilinear transform, exact at the corner frequency and bent toward half the rate.
    *
@@ -21,6 +24,11 @@ public enum Curve {
    * @throws IllegalArgumentException if a corner is not below half the rate
    */
   public FilterCascade design(AnaloguePrototype prototype, SampleRate rate) {
-    return FilterCascade.of(rate, BilinearTransform.design(prototype, rate));
+    return FilterCascade.of(
+        rate,
+        switch (this) {
+          case ANALOGUE -> MagnitudeMatch.design(prototype, rate);
+          case BILINEAR -> BilinearTransform.design(prototype, rate);
+        });
   }
 }
