@@ -5,3 +5,5 @@ if [ ! -x "$CHAINWRIGHT" ]; then
   echo "no launcher at $CHAINWRIGHT: build it, or set CHAINWRIGHT" >&2
   exit 2
 fi
+# The editors run elsewhere.
+CHAINWRIGHT=$(realpath --no-symlinks "$CHAINWRIGHT")

@@ -1,0 +1,82 @@
+// code-server with the extension installed, in a folder of its own: Visual Studio Code for a browser.
+import { execFileSync, spawn } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { awaited } from './patience.mjs';
+
+function freePort() {
+  return new Promise((done, fail) => {
+    const probe = createServer().once('error', fail).listen(0, '127.0.0.1', () => {
+      const { port } = probe.address();
+      probe.close(() => done(port));
+    });
+  });
+}
+
+// The settings of a user who wants quiet: nothing may cover or shift what the driver reads.
+const settings = {
+  'workbench.startupEditor': 'none',
+  'workbench.colorTheme': 'Default Light Modern',
+  'editor.minimap.enabled': false,
+  'editor.stickyScroll.enabled': false,
+  'editor.wordBasedSuggestions': 'off',
+  'editor.inlayHints.enabled': 'off',
+  'editor.codeLens': false,
+  'window.commandCenter': false,
+  'extensions.ignoreRecommendations': true,
+  'telemetry.telemetryLevel': 'off',
+};
+
+/**
+ * Starts the code-server whose entry script is `entry`, with everything of its own below `folder`.
+ * Returns its address and a function that ends it with all its children.
+ */
+export async function startCodeServer({ entry, extension, launcher, folder }) {
+  const home = join(folder, 'home');
+  const data = join(folder, 'data');
+  const config = join(folder, 'config.yaml');
+  mkdirSync(home, { recursive: true });
+  // A path belongs to the machine: a browser's window drops it from the user's settings when these change.
+  for (const [owner, chosen] of [['User', settings], ['Machine', { 'chainwright.server.path': launcher }]]) {
+    mkdirSync(join(data, owner), { recursive: true });
+    writeFileSync(join(data, owner, 'settings.json'), JSON.stringify(chosen));
+  }
+  writeFileSync(config, '');
+  // The user's own code-server and its sockets are left alone.
+  const env = { ...process.env, HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home };
+  const common = [entry, '--config', config, '--user-data-dir', data, '--extensions-dir', join(folder, 'extensions')];
+  execFileSync(process.execPath, [...common, '--install-extension', extension], { env, stdio: 'pipe', timeout: 60000 });
+  const port = await freePort();
+  const quiet = ['--auth', 'none', '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'];
+  const server = spawn(process.execPath, [...common, ...quiet, '--bind-addr', `127.0.0.1:${port}`], {
+    env,
+    stdio: ['ignore', 'pipe', 'pipe'],
+    // A group of its own, so that the editor's hosts and the language server end with it.
+    detached: true,
+  });
+  let log = '';
+  for (const stream of [server.stdout, server.stderr]) {
+    stream.on('data', piece => (log += piece));
+  }
+  const stop = async () => {
+    signal(server.pid, 'SIGTERM');
+    await new Promise(done => setTimeout(done, 1000));
+    signal(server.pid, 'SIGKILL');
+  };
+  if (!(await awaited(() => /HTTP server listening/.test(log)))) {
+    await stop();
+    throw new Error(`code-server does not listen: ${log}`);
+  }
+  return { url: `http://127.0.0.1:${port}`, stop };
+}
+
+function signal(group, name) {
+  try {
+    process.kill(-group, name);
+  } catch (trouble) {
+    if (trouble.code !== 'ESRCH') {
+      throw trouble;
+    }
+  }
+}

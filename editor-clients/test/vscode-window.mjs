@@ -1,0 +1,105 @@
+// A window of Visual Studio Code in the browser, worked by keyboard and read by what it draws.
+import { join } from 'node:path';
+import { awaited, patience } from './patience.mjs';
+
+// The editor writes no-break spaces where the text has spaces.
+export const plain = text => text.replaceAll('\u00a0', ' ');
+
+export class Window {
+  /** `marks` says where the files' markers stood; every hover begins with `hoverStart`. */
+  constructor(page, marks, hoverStart, screenshots) {
+    this.page = page;
+    this.marks = marks;
+    this.hoverStart = hoverStart;
+    this.screenshots = screenshots;
+  }
+
+  /** Runs what stands under `title` in the command palette. */
+  async command(title) {
+    await this.page.keyboard.press('F1');
+    await this.quickInput(`>${title}`, title);
+  }
+
+  /** Types into the box at the top and presses Enter once the row that it chose contains `row`. */
+  async quickInput(text, row) {
+    await this.page.locator('.quick-input-widget:visible input[type=text]').fill(text);
+    if (row) {
+      await this.page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor({ timeout: patience });
+    }
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** Shows file `name`, with the cursor at `mark` or, without one, at its start. */
+  async open(name, mark) {
+    const { line, column } = this.marks[name][mark] ?? { line: 1, column: 1 };
+    await this.page.keyboard.press('Control+p');
+    await this.quickInput(name, name);
+    await this.page.locator('.tab.active', { hasText: name }).waitFor({ timeout: patience });
+    await this.page.locator('.monaco-editor.focused').waitFor({ timeout: patience });
+    await this.page.keyboard.press('Control+g');
+    await this.quickInput(`:${line}:${column}`);
+    await this.page.locator('.statusbar', { hasText: `Ln ${line}, Col ${column}` }).waitFor({ timeout: patience });
+  }
+
+  /** The hover at the cursor, once it says what it should begin with; throws when it does not in time. */
+  async hover(timeout = patience) {
+    await this.command('Show or Focus Hover');
+    const widget = this.page.locator('.monaco-hover:visible', { hasText: this.hoverStart }).first();
+    await widget.waitFor({ timeout });
+    return widget;
+  }
+
+  /** The lines that are drawn, top to bottom. */
+  async lines() {
+    const drawn = await this.page
+      .locator('.editor-instance .view-lines .view-line')
+      .evaluateAll(nodes => nodes.map(node => [parseFloat(node.style.top), node.textContent]));
+    return drawn.sort(([a], [b]) => a - b).map(([, text]) => plain(text));
+  }
+
+  async line(number) {
+    return (await this.lines())[number - 1] ?? '';
+  }
+
+  squiggles() {
+    return this.page.locator('.editor-instance .cdr.squiggly-error, .editor-instance .cdr.squiggly-warning, .editor-instance .cdr.squiggly-info').count();
+  }
+
+  /** The texts of the problems panel. */
+  async problems() {
+    const rows = await this.page.locator('.markers-panel .monaco-list-row .marker-message-details-container').allTextContents();
+    return rows.map(plain);
+  }
+
+  async shot(name) {
+    await this.page.screenshot({ path: join(this.screenshots, `${name}.png`) });
+  }
+}
+
+/** The share of the image's area that lies in the window and in none of its ancestors' hidden overflow, 0 to 1. */
+export async function seenShare(picture) {
+  if ((await picture.count()) === 0) {
+    return 0;
+  }
+  return picture.evaluate(
+    img =>
+      new Promise(done => {
+        const watcher = new IntersectionObserver(([entry]) => {
+          watcher.disconnect();
+          done(Math.round(entry.intersectionRatio * 1000) / 1000);
+        });
+        watcher.observe(img);
+      }),
+  );
+}
+
+/** In the page: how light the image's top left corner is, 0 (black) to 1 (white); NaN where nothing opaque is painted. */
+export function paintedLightness(img) {
+  const canvas = document.createElement('canvas');
+  canvas.width = img.naturalWidth;
+  canvas.height = img.naturalHeight;
+  const pen = canvas.getContext('2d');
+  pen.drawImage(img, 0, 0);
+  const [red, green, blue, opacity] = pen.getImageData(2, 2, 1, 1).data;
+  return opacity === 255 ? (red + green + blue) / (3 * 255) : NaN;
+}
