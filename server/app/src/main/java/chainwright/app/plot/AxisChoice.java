@@ -5,6 +5,7 @@ import java.util.List;
 /** Chooses the ends of a value axis by what is shown on it. */
 final class AxisChoice {
 
+  private static final double FAR = 1e6;
   private static final double[] SYMMETRIC_DB = {3, 6, 12, 18, 24};
   private static final double[] TOP_DB = {6, 12, 24, 36, 48, 60};
   private static final double DEEPEST_SHOWN_DB = 48;
@@ -35,12 +36,12 @@ final class AxisChoice {
       }
     }
     if (high > top) {
-      top = 12 * Math.ceil(Math.min(high, 1e6) / 12);
+      top = 12 * Math.ceil(Math.min(high, FAR) / 12);
     }
     double depth = low >= -23.5 ? 24 : DEEPEST_SHOWN_DB;
     if (high < -depth + 6) {
       // Everything lies far below 0 dB: show it where it is, rather than an empty sheet.
-      top = 12 * Math.ceil(Math.max(high, -1e6) / 12) + 6;
+      top = 12 * Math.ceil(Math.max(high, -FAR) / 12) + 6;
       return decibels(new ValueRange(top - 54, top));
     }
     return decibels(new ValueRange(-depth, top));
@@ -112,34 +113,39 @@ final class AxisChoice {
   record Extent(double low, double high) {
 
     static Extent ofCurves(List<Curve> curves, ValueRange window) {
-      double low = Double.POSITIVE_INFINITY;
-      double high = Double.NEGATIVE_INFINITY;
+      Extent extent = new Extent(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY);
       for (Curve curve : curves) {
         for (int i = 0; i < curve.x().size(); i++) {
           double x = curve.x().get(i);
-          double y = curve.y().get(i);
-          if (x >= window.low() && x <= window.high() && !Double.isNaN(y)) {
-            // An infinity counts as "far", so that a notch gets the deep axis.
-            double bounded = Math.max(-1e6, Math.min(1e6, y));
-            low = Math.min(low, bounded);
-            high = Math.max(high, Double.isInfinite(y) ? high : bounded);
+          if (x >= window.low() && x <= window.high()) {
+            extent = extent.with(curve.y().get(i));
           }
         }
       }
-      return new Extent(low, high);
+      return extent;
+    }
+
+    /** An infinity counts as "far down", so that a notch gets the deep axis. */
+    Extent with(double value) {
+      if (Double.isNaN(value) || value == Double.POSITIVE_INFINITY) {
+        return this;
+      }
+      double bounded = Math.max(-FAR, Math.min(FAR, value));
+      return new Extent(
+          Math.min(low, bounded), Double.isInfinite(value) ? high : Math.max(high, bounded));
     }
 
     double lowOr(double other) {
-      return low <= high ? low : other;
+      return low <= FAR ? low : other;
     }
 
     double highOr(double other) {
-      return low <= high ? high : other;
+      return high >= -FAR ? high : other;
     }
   }
 
   private static Axis phaseSteps(ValueRange range, double step) {
-    return Axis.ofEven(range, step, 1, "°");
+    return Axis.ofEven(range, step, 1, "deg");
   }
 
   private static double niceDecibelStep(double rough) {

@@ -35,7 +35,7 @@ final class ChartOf implements Plot.Visitor<Chart> {
     }
     return new Chart(
         plot.title(),
-        plot.response().words(),
+        plot.response().words() + " over frequency",
         x,
         y,
         false,
@@ -58,7 +58,7 @@ final class ChartOf implements Plot.Visitor<Chart> {
             : span > 72 && span <= 120
                 ? 20
                 : span <= 36 && span >= 18 ? 6 : Axis.niceStep(span, LEVEL_PIECES);
-    Axis axis = Axis.ofEven(levels, step, 1, "dBFS");
+    Axis axis = Axis.ofEven(levels, step, 1, "dBFS in");
     List<Chart.Band> bands = new ArrayList<>();
     ValueRange knee = plot.knee();
     if (knee != null && knee.low() < levels.high() && knee.high() > levels.low()) {
@@ -93,7 +93,7 @@ final class ChartOf implements Plot.Visitor<Chart> {
         plot.title(),
         "output over input",
         axis,
-        axis,
+        Axis.ofEven(levels, step, 1, "dBFS out"),
         true,
         Double.NaN,
         bands,
@@ -149,17 +149,15 @@ final class ChartOf implements Plot.Visitor<Chart> {
     double floor = plot.floorDb();
     List<Axis.Tick> ticks = new ArrayList<>();
     List<Chart.Bar> bars = new ArrayList<>();
-    boolean absent = false;
     for (int n = 1; n <= count; n++) {
       double level = plot.levelsDb().get(n - 1);
       ticks.add(new Axis.Tick(n, Integer.toString(n)));
       boolean shown = level > floor;
-      absent |= !shown;
       bars.add(
           new Chart.Bar(
               n,
               shown ? Math.min(level, MOST_DB) : floor,
-              shown ? Numerals.text(level, 0) : "–",
+              shown ? Numerals.text(level, 0) : "<" + Numerals.text(floor, 0),
               n % 2 == 0));
     }
     Axis x = new Axis(new ValueRange(0.4, count + 0.6), false, ticks, Samples.of(), 1, "no.");
@@ -179,8 +177,7 @@ final class ChartOf implements Plot.Visitor<Chart> {
         "THD "
             + distortion(plot.totalDistortionPercent())
             + " % · fundamental "
-            + Numerals.hertz(plot.fundamentalHz())
-            + (absent ? " · – below " + Numerals.text(floor, 0) + " dB" : ""),
+            + Numerals.hertz(plot.fundamentalHz()),
         x,
         y,
         false,
@@ -196,6 +193,9 @@ final class ChartOf implements Plot.Visitor<Chart> {
   private static Axis responseAxis(FrequencyPlot plot) {
     ValueRange given = plot.values();
     Extent shown = Extent.ofCurves(plot.curves(), plot.frequencies());
+    for (FrequencyMarker marker : plot.markers()) {
+      shown = shown.with(marker.value());
+    }
     return switch (plot.response()) {
       case MAGNITUDE -> given == null ? AxisChoice.gain(shown) : AxisChoice.decibels(given);
       case PHASE -> given == null ? AxisChoice.phase(shown) : AxisChoice.phaseOver(given);

@@ -18,9 +18,9 @@ final class DotRaster {
     this.cells = new int[columns * rows];
   }
 
-  /** Returns the centre of the first cell to the centre of the last, in dots. */
-  static Box centres(int columns, int rows) {
-    return new Box(0.5, 1.5, (columns - 1) * 2 + 0.5, (rows - 1) * 4 + 1.5);
+  /** Returns all dots across, and the middle of the first line of cells to that of the last. */
+  static Box frame(int columns, int rows) {
+    return new Box(0, 1.5, columns * 2 - 1, (rows - 1) * 4 + 1.5);
   }
 
   /** Draws a line; its dashes are counted along it. */

@@ -6,13 +6,13 @@ package chainwright.app.plot;
  * @param title the heading; may be empty
  * @param fundamentalHz the frequency of the first harmonic [Hz], above 0 and finite
  * @param levelsDb the level of each harmonic relative to the fundamental [dB], the fundamental (0
- *     dB) first, 1 to 12 of them; negative infinity and NaN where a harmonic is absent
+ *     dB) first, 1 to 10 of them; negative infinity and NaN where a harmonic is absent
  * @param floorDb the lower end of the axis [dB], below 0 and finite
  */
 public record HarmonicsPlot(String title, double fundamentalHz, Samples levelsDb, double floorDb)
     implements Plot {
 
-  private static final int MOST_HARMONICS = 12;
+  private static final int MOST_HARMONICS = 10;
   private static final double USUAL_FLOOR_DB = -100;
 
   /**

@@ -22,8 +22,9 @@ final class LabelField {
 
   private static final double COLUMN_PX = 2;
   private static final double CLEARANCE_PX = 2;
+  private static final double WORD_GAP_PX = 6;
   private static final double OUTSIDE_COST = 1e6;
-  private static final double OVERLAP_COST = 2;
+  private static final double OVERLAP_COST = 3;
   private static final double CROSSING_COST = 12;
 
   private final Box area;
@@ -72,15 +73,30 @@ final class LabelField {
         best = spot;
       }
     }
-    taken.add(best.box());
+    Box box = best.box();
+    taken.add(
+        new Box(box.left() - WORD_GAP_PX, box.top(), box.right() + WORD_GAP_PX, box.bottom()));
     return new Choice(best, leastCrowding > 0);
+  }
+
+  /** Returns how near the next other curve passes a curve at some x, infinity for none. */
+  double nearest(Ridge ridge, double x) {
+    double middle = ridge.middle(x);
+    double nearest = Double.POSITIVE_INFINITY;
+    for (Ridge other : ridges) {
+      if (other != ridge) {
+        double distance = Math.abs(other.middle(x) - middle);
+        nearest = distance < nearest ? distance : nearest;
+      }
+    }
+    return nearest;
   }
 
   private double crowding(Box box) {
     double cost = area.contains(box) ? 0 : OUTSIDE_COST;
     for (Box other : taken) {
       double overlap = box.overlap(other);
-      cost += overlap > 0 ? 20 + OVERLAP_COST * overlap : 0;
+      cost += overlap > 0 ? 150 + OVERLAP_COST * overlap : 0;
     }
     for (Ridge ridge : ridges) {
       cost += CROSSING_COST * ridge.columnsThrough(box, CLEARANCE_PX);
@@ -130,6 +146,11 @@ final class LabelField {
 
     private int column(double x) {
       return Math.max(0, Math.min(highest.length - 1, (int) ((x - left) / COLUMN_PX)));
+    }
+
+    /** Returns the middle of the curve at some x, NaN where there is none. */
+    double middle(double x) {
+      return (highest[column(x)] + lowest[column(x)]) / 2;
     }
 
     /** Returns the highest place between two x, positive infinity where there is no curve. */

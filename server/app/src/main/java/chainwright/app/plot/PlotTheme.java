@@ -56,7 +56,7 @@ public record PlotTheme(
   public static final PlotTheme DARK =
       new PlotTheme(
           "#25272b", "#2b2e32", "#ece6d8", "#b3ab9b", "#3d4146", "#423d33", "#36423f", "#f1dcae",
-          "#e68f66", "#a3bf85", "#d3a2c3", "#c98a45", "#5f8fa3");
+          "#ec9a72", "#a3bf85", "#d3a2c3", "#c98a45", "#5f8fa3");
 
   /**
    * Checks the spelling of each colour.

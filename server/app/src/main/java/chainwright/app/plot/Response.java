@@ -5,7 +5,7 @@ public enum Response {
   /** The gain [dB]. */
   MAGNITUDE("gain", "dB"),
   /** The phase [degrees]; a lag is negative. */
-  PHASE("phase", "°"),
+  PHASE("phase", "deg"),
   /** The group delay [ms]. */
   GROUP_DELAY("group delay", "ms");
 

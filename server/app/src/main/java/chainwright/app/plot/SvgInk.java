@@ -1,5 +1,7 @@
 package chainwright.app.plot;
 
+import java.util.List;
+
 /**
  * Writes shapes as SVG with presentation attributes alone, for viewers that know no style sheets.
  *
@@ -8,6 +10,7 @@ package chainwright.app.plot;
 final class SvgInk {
 
   private static final double TOLERANCE_PX = 0.2;
+  private static final int MOST_POINTS = 500;
 
   private final StringBuilder out = new StringBuilder(12_000);
 
@@ -71,16 +74,22 @@ final class SvgInk {
     end(attributes);
   }
 
-  void curve(PointRun run, String attributes) {
+  /** Draws the pieces of one line as one path. */
+  void curve(List<PointRun> runs, String attributes) {
+    if (runs.isEmpty()) {
+      return;
+    }
     out.append("<path d=\"");
-    trace(run.simplified(TOLERANCE_PX));
+    for (PointRun run : runs) {
+      trace(thinned(run, MOST_POINTS / runs.size()));
+    }
     out.append('"');
     end(attributes);
   }
 
   /** Fills the shape between a line and a straight edge from its last point back to its first. */
   void wash(PointRun run, double firstEdgeY, double lastEdgeY, String attributes) {
-    PointRun simple = run.simplified(TOLERANCE_PX);
+    PointRun simple = thinned(run, MOST_POINTS);
     if (simple.size() < 2) {
       return;
     }
@@ -117,6 +126,17 @@ final class SvgInk {
 
   void closeGroup() {
     out.append("</g>\n");
+  }
+
+  /** Noise of a point each hundredth of a pixel would make a picture too large for a hover. */
+  private static PointRun thinned(PointRun run, int most) {
+    double tolerance = TOLERANCE_PX;
+    PointRun simple = run.simplified(tolerance);
+    while (simple.size() > Math.max(2, most)) {
+      tolerance *= 2;
+      simple = run.simplified(tolerance);
+    }
+    return simple;
   }
 
   private void trace(PointRun run) {

@@ -15,7 +15,7 @@ final class SvgLabels {
   private static final double DESCENT_PX = 3;
   private static final double[] RADII_PX = {7, 14, 24, 38, 56};
   private static final double SAMPLE_PX = 20;
-  private static final double PLACES = 16;
+  private static final double PLACES = 24;
 
   private final SvgInk ink;
   private final PlotTheme theme;
@@ -55,7 +55,7 @@ final class SvgLabels {
     double nearX = Math.max(box.left() - 1, Math.min(box.right() + 1, x));
     double nearY = Math.max(box.top(), Math.min(box.bottom(), y));
     double reach = Math.hypot(nearX - x, nearY - y);
-    if (reach > 11) {
+    if (reach > 15) {
       double start = 4.5 / reach;
       ink.line(
           x + (nearX - x) * start,
@@ -76,21 +76,27 @@ final class SvgLabels {
     Box area = field.area();
     List<Spot> spots = new ArrayList<>();
     for (int place = 0; place <= PLACES; place++) {
-      double left = area.left() + 4 + (area.width() - width - 8) * place / PLACES;
+      double along = place / PLACES;
+      double offCentre = Math.abs(along - 0.6) * 6;
+      double left = area.left() + 4 + (area.width() - width - 8) * along;
       double highest = ridge.highestBetween(left, left + width);
       double lowest = ridge.lowestBetween(left, left + width);
-      if (highest > lowest) {
-        continue;
-      }
       double middle = left + width / 2;
-      double offCentre = Math.abs(place / PLACES - 0.6) * 6;
-      double gapAbove = ridge.highestBetween(middle - 2, middle + 2) - highest;
-      double gapBelow = lowest - ridge.lowestBetween(middle - 2, middle + 2);
-      spots.add(above(left, width, highest, offCentre + gap(gapAbove)));
-      spots.add(below(left, width, lowest, offCentre + gap(gapBelow) + 1));
+      if (highest <= lowest) {
+        double bias = offCentre + doubt(ridge, middle);
+        spots.add(line(left, width, highest - 11, bias + gap(ridge.middle(middle) - highest)));
+        spots.add(line(left, width, lowest + 11, bias + gap(lowest - ridge.middle(middle)) + 1));
+      }
+      double x = area.left() + area.width() * along;
+      double y = ridge.middle(x);
+      if (!Double.isNaN(y)) {
+        double bias = offCentre + doubt(ridge, x) + 3;
+        spots.add(line(x + 8, width, y, bias));
+        spots.add(line(x - 8 - width, width, y, bias));
+      }
     }
     if (spots.isEmpty()) {
-      spots.add(above(area.left() + 6, width, area.bottom() - 2, 0));
+      spots.add(line(area.left() + 6, width, area.bottom() - 8, 0));
     }
     Choice choice = field.choose(spots);
     Box box = choice.spot().box();
@@ -103,14 +109,13 @@ final class SvgLabels {
     return Double.isFinite(gapPx) ? 0.8 * Math.max(0, gapPx) : 40;
   }
 
-  private static Spot above(double left, double width, double y, double bias) {
-    return new Spot(
-        new Box(left, y - 5 - ASCENT_PX - DESCENT_PX, left + width, y - 5), "start", bias);
+  /** A name where two curves run together could be either's. */
+  private double doubt(Ridge ridge, double x) {
+    return 2 * Math.max(0, 12 - field.nearest(ridge, x));
   }
 
-  private static Spot below(double left, double width, double y, double bias) {
-    return new Spot(
-        new Box(left, y + 5, left + width, y + 5 + ASCENT_PX + DESCENT_PX), "start", bias);
+  private static Spot line(double left, double width, double middle, double bias) {
+    return new Spot(new Box(left, middle - 6, left + width, middle + 6), "start", bias);
   }
 
   private void write(Choice choice, String label, String colour, double indent) {

@@ -3,6 +3,7 @@ package chainwright.app.plot;
 import chainwright.app.plot.LabelField.Ridge;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Draws one chart on one sheet, from the paper up to the words.
@@ -28,6 +29,7 @@ final class SvgSheet {
   private final Lanes lanes;
   private final int height;
   private final Box box;
+  private @Nullable Ridge unity;
 
   SvgSheet(Chart chart, PlotTheme theme) {
     this.chart = chart;
@@ -60,20 +62,25 @@ final class SvgSheet {
 
   private static Lanes laneNames(Chart chart, double squareSide) {
     double width = chart.square() ? squareSide : RIGHT - LEFT;
-    Lanes lanes = new Lanes(LEFT, RIGHT, 8, MOST_LANES);
+    Lanes lanes = new Lanes(LEFT, RIGHT, -1, MOST_LANES);
     for (Chart.Band band : chart.bands()) {
       double middle = (chart.x().fraction(band.low()) + chart.x().fraction(band.high())) / 2;
-      addName(lanes, band.name(), LEFT + width * middle);
+      double extent = width * (chart.x().fraction(band.high()) - chart.x().fraction(band.low()));
+      addName(lanes, band.name(), LEFT + width * middle, extent);
     }
     for (Chart.Guide guide : chart.guides()) {
-      addName(lanes, guide.name(), LEFT + width * chart.x().fraction(guide.at()));
+      addName(lanes, guide.name(), LEFT + width * chart.x().fraction(guide.at()), 0);
     }
     return lanes;
   }
 
-  private static void addName(Lanes lanes, String name, double centre) {
-    String words = Lettering.fitted(Lettering.oneLine(name), 10, 200);
-    lanes.add(words, centre, Lettering.width(words, 10));
+  private static void addName(Lanes lanes, String name, double centre, double extent) {
+    String words = laneWords(name);
+    lanes.add(words, centre, Math.max(extent, Lettering.width(words, 10) + 8));
+  }
+
+  private static String laneWords(String name) {
+    return Lettering.fitted(Lettering.oneLine(name), 10, 200);
   }
 
   private void heading() {
@@ -98,6 +105,8 @@ final class SvgSheet {
 
   private void bands() {
     boolean other = false;
+    double[] ends = new double[4 * chart.bands().size()];
+    int n = 0;
     for (Chart.Band band : chart.bands()) {
       double left = box.atX(chart.x().fraction(band.low()));
       double right = box.atX(chart.x().fraction(band.high()));
@@ -105,7 +114,26 @@ final class SvgSheet {
           new Box(left, box.top(), right, box.bottom()),
           fill(other ? theme.otherZone() : theme.zone()) + " fill-opacity=\".7\"");
       other = !other;
+      n = underline(ends, n, band.name(), left + 1.5, right - 1.5);
     }
+    ink.lines(ends, n, stroke(theme.quietInk(), ".7"));
+  }
+
+  /** Draws how far a zone reaches under its name, for zones may lie over one another. */
+  private int underline(double[] ends, int from, String name, double left, double right) {
+    for (Lanes.Placed placed : lanes.placed()) {
+      if (placed.name().equals(laneWords(name))
+          && placed.left() <= right
+          && placed.left() + placed.width() >= left) {
+        double y = LANES_TOP + LANE_PX * placed.lane() + 12.5;
+        ends[from] = left;
+        ends[from + 1] = y;
+        ends[from + 2] = right;
+        ends[from + 3] = y;
+        return from + 4;
+      }
+    }
+    return from;
   }
 
   private void grid() {
@@ -178,6 +206,11 @@ final class SvgSheet {
       for (Chart.Mark mark : chart.marks()) {
         double x = box.atX(chart.x().fraction(mark.x()));
         double y = box.atY(chart.y().fraction(mark.y()));
+        PointRun reading = new PointRun();
+        reading.add(box.left(), y);
+        reading.add(x, y);
+        reading.add(x, box.bottom());
+        field.add(List.of(reading));
         ink.lines(
             new double[] {x, y, x, box.bottom(), x, y, box.left(), y},
             8,
@@ -189,6 +222,12 @@ final class SvgSheet {
   /** Draws the stage last, over the others, but returns the courses in the curves' order. */
   private List<Ridge> curves(LabelField field) {
     List<Ridge> ridges = new ArrayList<>();
+    if (chart.square()) {
+      PointRun diagonal = new PointRun();
+      diagonal.add(box.left(), box.bottom());
+      diagonal.add(box.right(), box.top());
+      unity = field.add(List.of(diagonal));
+    }
     List<List<PointRun>> lines = new ArrayList<>();
     for (Curve curve : chart.curves()) {
       List<PointRun> runs = Strokes.lines(curve, chart.x(), chart.y(), box);
@@ -199,9 +238,7 @@ final class SvgSheet {
       for (int i = 0; i < lines.size(); i++) {
         CurveRole role = chart.curves().get(i).role();
         if ((role == CurveRole.STAGE) == stage) {
-          for (PointRun run : lines.get(i)) {
-            ink.curve(run, lineOf(role));
-          }
+          ink.curve(lines.get(i), lineOf(role));
         }
       }
     }
@@ -258,8 +295,14 @@ final class SvgSheet {
     for (Axis.Tick tick : chart.y().ticks()) {
       ink.text(box.left() - 9, box.atY(chart.y().fraction(tick.at())) + 4, tick.label(), "");
     }
-    ink.text(box.left() - 9, box.top() - 9, chart.y().unit(), "font-size=\"10\"");
-    ink.text(box.left() - 14, rowY, chart.x().unit(), "font-size=\"10\"");
+    String small = "font-size=\"10\"";
+    if (chart.square()) {
+      ink.text(16, box.top() - 9, chart.y().unit(), small + " text-anchor=\"start\"");
+      ink.text(box.right() + 14, rowY, chart.x().unit(), small + " text-anchor=\"start\"");
+    } else {
+      ink.text(box.left() - 9, box.top() - 9, chart.y().unit(), small);
+      ink.text(box.left() - 14, rowY, chart.x().unit(), small);
+    }
     ink.closeGroup();
   }
 
@@ -283,6 +326,10 @@ final class SvgSheet {
           theme.ofRole(curve.role()),
           lineOf(curve.role()),
           ridges.get(i));
+    }
+    if (unity != null) {
+      labels.alongCurve(
+          "out = in", theme.quietInk(), "fill=\"none\" " + stroke(theme.quietInk(), ".8"), unity);
     }
   }
 

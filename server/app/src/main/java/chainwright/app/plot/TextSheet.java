@@ -86,15 +86,15 @@ final class TextSheet {
   }
 
   private Lanes laneNames() {
-    Lanes result = new Lanes(left, columns, 1, MOST_LANES);
+    Lanes result = new Lanes(left, columns, 0, MOST_LANES);
     for (Chart.Band band : chart.bands()) {
       int from = column(band.low());
       int to = column(band.high());
-      String words = signs.bracket(band.name(), to - from + 1);
-      result.add(words, (from + to + 1) / 2.0, signs.cells(words).size());
+      String words = signs.bracket(band.name(), to - from);
+      result.add(words, (from + to) / 2.0, signs.cells(words).size());
     }
     for (Chart.Guide guide : chart.guides()) {
-      result.add(guide.name(), column(guide.at()) + 0.5, signs.cells(guide.name()).size());
+      result.add(guide.name(), column(guide.at()) + 0.5, signs.cells(guide.name()).size() + 1);
     }
     return result;
   }
@@ -158,7 +158,7 @@ final class TextSheet {
 
   private void dotCurves() {
     DotRaster dots = new DotRaster(plotColumns, plotRows);
-    Box box = DotRaster.centres(plotColumns, plotRows);
+    Box box = DotRaster.frame(plotColumns, plotRows);
     for (Curve curve : chart.curves()) {
       for (PointRun run : Strokes.lines(curve, chart.x(), y, box)) {
         dots.draw(run, curve.role());
@@ -255,6 +255,9 @@ final class TextSheet {
     int[][] places = {
       {c + 2, r},
       {c - width - 1, r},
+      {c + 3, r},
+      {c + 4, r},
+      {c - width - 2, r},
       {c + 1, r - 1},
       {c + 1, r + 1},
       {c - width, r - 1},

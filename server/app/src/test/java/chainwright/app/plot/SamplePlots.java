@@ -60,7 +60,12 @@ final class SamplePlots {
 
   private static FrequencyPlot notch() {
     return FrequencyPlot.of(
-            "Notch 50 Hz", List.of(curve("notch", CurveRole.STAGE, f -> notchDb(f, 50, 8))))
+            "Notch 50 Hz",
+            List.of(
+                curve(
+                    "notch",
+                    CurveRole.STAGE,
+                    f -> notchDb(Math.abs(f - 50) < 0.5 ? 50 : f, 50, 8))))
         .withMarkers(
             List.of(
                 new FrequencyMarker(50, Double.NEGATIVE_INFINITY, "50 Hz"),
@@ -114,7 +119,7 @@ final class SamplePlots {
                     "closing", CurveRole.RETURN, input, input.map(x -> x < -46 ? x - 20 : x))))
         .withLevels(new ValueRange(-80, 0))
         .withThresholds(List.of(new LevelLine(-40, "opens −40"), new LevelLine(-46, "closes −46")))
-        .withReading(LevelReading.of("room noise", -62, -82));
+        .withReading(LevelReading.of("room noise", -54, -74));
   }
 
   private static StepPlot step() {
