@@ -41,11 +41,28 @@ export class Window {
     await this.page.locator('.statusbar', { hasText: `Ln ${line}, Col ${column}` }).waitFor({ timeout: patience });
   }
 
-  /** The hover at the cursor, once it says what it should begin with; throws when it does not in time. */
-  async hover(timeout = patience) {
-    await this.command('Show or Focus Hover');
+  /**
+   * The hover at the cursor, once it says what it should begin with and `holds` is true of it; throws when that does not
+   * come in time. Asks anew meanwhile: while a server starts, the editor answers with nothing or with the old one's word.
+   */
+  async hover(holds = () => true) {
     const widget = this.page.locator('.monaco-hover:visible', { hasText: this.hoverStart }).first();
-    await widget.waitFor({ timeout });
+    const shown = await awaited(async () => {
+      await this.command('Show or Focus Hover');
+      try {
+        await widget.waitFor({ timeout: 2000 });
+        if (await holds(widget)) {
+          return true;
+        }
+      } catch {
+        // Not there yet.
+      }
+      await this.page.keyboard.press('Escape');
+      return false;
+    });
+    if (!shown) {
+      throw new Error(`no hover with ${this.hoverStart}${holds.name && `, or not ${holds.name}`}`);
+    }
     return widget;
   }
 
