@@ -1,0 +1,131 @@
+package chainwright.engine.path;
+
+import chainwright.dsp.filter.Response;
+import chainwright.engine.stage.StageContext;
+import chainwright.engine.stage.StageSound;
+import chainwright.notation.diagnostic.Place;
+import chainwright.notation.model.Branch;
+import chainwright.notation.model.Step;
+import java.util.List;
+import java.util.Optional;
+
+/** One thing on the way of a signal. */
+public sealed interface PathElement {
+
+  /**
+   * Returns where it is written.
+   *
+   * @return its line; for a stage of a preset, the line in the preset
+   */
+  Place place();
+
+  /**
+   * Returns where it is brought in.
+   *
+   * @return the line of {@code apply} in the chain, for what comes from a preset; else empty
+   */
+  Optional<Place> appliedAt();
+
+  /**
+   * Asks whether it is out of the path.
+   *
+   * @return whether it, or the preset that brings it, is bypassed
+   */
+  boolean isBypassed();
+
+  /**
+   * A stage.
+   *
+   * @param stage the stage as written
+   * @param place its line
+   * @param appliedAt where its preset is applied, if it comes from one
+   * @param isBypassed whether it is out of the path
+   * @param isPartial whether only a part of the signal passes through it: a parallel path, a band,
+   *     the middle, the side, or one passage
+   * @param context its settings and where it stands
+   * @param sound what it does; empty if its settings allow no design
+   */
+  record StageElement(
+      Step.Stage stage,
+      Place place,
+      Optional<Place> appliedAt,
+      boolean isBypassed,
+      boolean isPartial,
+      StageContext context,
+      Optional<StageSound> sound)
+      implements PathElement {
+
+    /**
+     * Returns the stage's word.
+     *
+     * @return such as "high-pass"
+     */
+    public String word() {
+      return stage.kind().word();
+    }
+
+    /**
+     * Returns where a finding about the stage should stand.
+     *
+     * @return the line of {@code apply} for a stage of a preset, else its own line
+     */
+    public Place shownAt() {
+      return appliedAt.orElse(place);
+    }
+  }
+
+  /**
+   * A structure with branches: an insert, parallel paths, bands, middle and side, or a passage.
+   *
+   * @param step the structure as written
+   * @param place its line
+   * @param appliedAt where its preset is applied, if it comes from one
+   * @param isBypassed whether it is out of the path
+   * @param branches what happens on its branches
+   * @param response what it does to each frequency as a whole; a passage does nothing outside it
+   */
+  record SplitElement(
+      Step step,
+      Place place,
+      Optional<Place> appliedAt,
+      boolean isBypassed,
+      List<PathBranch> branches,
+      Response response)
+      implements PathElement {
+
+    /**
+     * Copies the branches.
+     *
+     * @param step the structure
+     * @param place its line
+     * @param appliedAt where its preset is applied
+     * @param isBypassed whether it is out of the path
+     * @param branches its branches
+     * @param response what it does as a whole
+     */
+    public SplitElement {
+      branches = List.copyOf(branches);
+    }
+  }
+
+  /**
+   * One of the ways through a structure.
+   *
+   * @param branch the branch as written
+   * @param elements what happens on it
+   * @param response what it does to each frequency, its gain and band included
+   */
+  record PathBranch(Branch branch, List<PathElement> elements, Response response) {
+
+    /**
+     * Copies the elements.
+     *
+     * @param branch the branch
+     * @param elements what happens on it
+     * @param response what it does
+     */
+    public PathBranch {
+      elements = List.copyOf(elements);
+    }
+  }
+}

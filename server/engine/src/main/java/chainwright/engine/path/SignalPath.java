@@ -1,0 +1,178 @@
+package chainwright.engine.path;
+
+import chainwright.dsp.filter.ConstantFactor;
+import chainwright.dsp.filter.Response;
+import chainwright.dsp.filter.ResponseProduct;
+import chainwright.engine.path.PathElement.SplitElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.stage.StageSound;
+import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.model.Definition;
+import chainwright.notation.model.Step;
+import chainwright.quantity.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What happens to the signal in one chain or bus, in order.
+ *
+ * @param track the chain or bus
+ * @param elements what happens, presets put in their places
+ * @param source the kind of source, if declared
+ * @param lowestHz the lowest fundamental [Hz], declared or usual for the source; empty if unknown
+ * @param isLowestDeclared whether the lowest fundamental is declared rather than usual
+ * @param rate the sample rate
+ */
+public record SignalPath(
+    Definition.Track track,
+    List<PathElement> elements,
+    Optional<SourceKind> source,
+    OptionalDouble lowestHz,
+    boolean isLowestDeclared,
+    SampleRate rate) {
+
+  private static final Response UNITY = new ConstantFactor(1);
+
+  /**
+   * Copies the elements.
+   *
+   * @param track the chain or bus
+   * @param elements what happens
+   * @param source the kind of source
+   * @param lowestHz the lowest fundamental [Hz]
+   * @param isLowestDeclared whether it is declared
+   * @param rate the sample rate
+   */
+  public SignalPath {
+    elements = List.copyOf(elements);
+  }
+
+  /**
+   * Returns the stages that are not bypassed, in order, those inside structures included.
+   *
+   * @return the stages; {@link StageElement#isPartial} tells which see only a part of the signal
+   */
+  public List<StageElement> stages() {
+    List<StageElement> found = new ArrayList<>();
+    collect(elements, found);
+    return found;
+  }
+
+  private static void collect(List<PathElement> elements, List<StageElement> into) {
+    for (PathElement element : elements) {
+      if (element.isBypassed()) {
+        continue;
+      }
+      if (element instanceof StageElement stage) {
+        into.add(stage);
+      } else if (element instanceof SplitElement split) {
+        split.branches().forEach(branch -> collect(branch.elements(), into));
+      }
+    }
+  }
+
+  /**
+   * Returns what the whole chain does to each frequency, dynamics at rest and passages left out.
+   *
+   * @return the response
+   */
+  public Response response() {
+    return product(elements);
+  }
+
+  /**
+   * Returns what the chain does up to and with a step of its main line.
+   *
+   * @param step the step; for one inside a structure, everything up to the structure
+   * @return the response
+   */
+  public Response responseUpTo(Step step) {
+    List<PathElement> before = new ArrayList<>();
+    for (PathElement element : elements) {
+      before.add(element);
+      boolean isIt =
+          element instanceof StageElement stage
+              ? stage.stage() == step
+              : element instanceof SplitElement split && holds(split, step);
+      if (isIt) {
+        break;
+      }
+    }
+    return product(before);
+  }
+
+  private static boolean holds(SplitElement split, Step step) {
+    if (split.step() == step) {
+      return true;
+    }
+    for (PathElement.PathBranch branch : split.branches()) {
+      for (PathElement element : branch.elements()) {
+        boolean isIt =
+            element instanceof StageElement stage
+                ? stage.stage() == step
+                : element instanceof SplitElement inner && holds(inner, step);
+        if (isIt) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  /**
+   * Returns the product of what elements do, those bypassed left out.
+   *
+   * @param elements the elements
+   * @return the response
+   */
+  public static Response product(List<PathElement> elements) {
+    List<Response> parts = new ArrayList<>();
+    for (PathElement element : elements) {
+      if (!element.isBypassed()) {
+        parts.add(response(element));
+      }
+    }
+    return parts.isEmpty() ? UNITY : new ResponseProduct(parts);
+  }
+
+  private static Response response(PathElement element) {
+    if (element instanceof StageElement stage) {
+      return stage.sound().map(StageSound::response).orElse(UNITY);
+    }
+    return ((SplitElement) element).response();
+  }
+
+  /**
+   * Returns how much later the output is than the input.
+   *
+   * @return the latency [s] of stages and inserts on the main line; parallel paths count with the
+   *     latest of them
+   */
+  public double latencySeconds() {
+    return latency(elements);
+  }
+
+  private static double latency(List<PathElement> elements) {
+    double sum = 0;
+    for (PathElement element : elements) {
+      if (element.isBypassed()) {
+        continue;
+      }
+      if (element instanceof StageElement stage) {
+        sum += stage.sound().map(StageSound::latencySeconds).orElse(0.0);
+      } else if (element instanceof SplitElement split) {
+        double longest = 0;
+        for (PathElement.PathBranch branch : split.branches()) {
+          longest = Math.max(longest, latency(branch.elements()));
+        }
+        sum += longest;
+        if (split.step() instanceof Step.Insert insert) {
+          sum += insert.settings().number("latency").orElse(0.0);
+        }
+      }
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,110 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.filter.Curve;
+import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.model.Settings;
+import chainwright.quantity.Decibels;
+import chainwright.quantity.Frequency;
+import chainwright.quantity.QualityFactor;
+import chainwright.quantity.SampleRate;
+import chainwright.quantity.Slope;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a stage has to know to be designed.
+ *
+ * @param settings its settings; what is not written has its default
+ * @param rate the sample rate
+ * @param source the kind of source, if declared
+ * @param lowestHz the lowest fundamental [Hz], declared or usual for the source; empty if unknown
+ */
+public record StageContext(
+    Settings settings, SampleRate rate, Optional<SourceKind> source, OptionalDouble lowestHz) {
+
+  /**
+   * Returns a number in use, in its base unit.
+   *
+   * @param name the setting's name
+   * @return such as 0.012 for 12 ms
+   * @throws IllegalArgumentException if the setting has no value
+   */
+  public double number(String name) {
+    return settings
+        .number(name)
+        .orElseThrow(() -> new IllegalArgumentException("`" + name + "` has no value"));
+  }
+
+  /**
+   * Returns a number in use, or another where there is none.
+   *
+   * @param name the setting's name
+   * @param otherwise the number that holds without it
+   * @return the number
+   */
+  public double number(String name, double otherwise) {
+    return settings.number(name).orElse(otherwise);
+  }
+
+  /**
+   * Asks whether a setting's word is this one.
+   *
+   * @param name the setting's name
+   * @param word the word
+   * @return whether it is in use
+   */
+  public boolean is(String name, String word) {
+    return settings.word(name).filter(word::equals).isPresent();
+  }
+
+  /**
+   * Returns a frequency in use.
+   *
+   * @param name the setting's name
+   * @return the frequency
+   * @throws IllegalArgumentException if the setting has no value
+   */
+  public Frequency frequency(String name) {
+    return Frequency.ofHertz(number(name));
+  }
+
+  /**
+   * Returns the gain in use.
+   *
+   * @param name the setting's name
+   * @return the gain
+   * @throws IllegalArgumentException if the setting has no value
+   */
+  public Decibels decibels(String name) {
+    return new Decibels(number(name));
+  }
+
+  /**
+   * Returns the slope in use.
+   *
+   * @return the slope
+   * @throws IllegalArgumentException if the setting has no value
+   */
+  public Slope slope() {
+    return new Slope(number("slope"));
+  }
+
+  /**
+   * Returns the quality factor in use.
+   *
+   * @return the factor
+   * @throws IllegalArgumentException if the setting has no value
+   */
+  public QualityFactor quality() {
+    return new QualityFactor(number("Q"));
+  }
+
+  /**
+   * Returns the curve in use.
+   *
+   * @return analogue unless {@code curve bilinear} is written
+   */
+  public Curve curve() {
+    return is("curve", "bilinear") ? Curve.BILINEAR : Curve.ANALOGUE;
+  }
+}

@@ -1,0 +1,148 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.dynamics.CompressorDesign;
+import chainwright.dsp.dynamics.GateDesign;
+import chainwright.dsp.dynamics.StaticCurve;
+import chainwright.dsp.filter.ConstantFactor;
+import chainwright.dsp.filter.Response;
+import java.util.Optional;
+
+/**
+ * What a stage does to a signal.
+ *
+ * @param response what it does to each frequency while it is at rest: a compressor below its
+ *     threshold does nothing
+ * @param prototype the analogue filter that is meant, where there is one to compare with
+ * @param curve its static curve, level in to level out
+ * @param compressor its detector and ballistics, where it turns down what is loud
+ * @param gate the same, where it turns down what is soft
+ * @param detection the band that its detector hears, where it is not the whole spectrum
+ * @param harmonics what harmonics it adds
+ * @param latencySeconds how much later its output is [s], 0 or more
+ */
+public record StageSound(
+    Response response,
+    Optional<Response> prototype,
+    Optional<StaticCurve> curve,
+    Optional<CompressorDesign> compressor,
+    Optional<GateDesign> gate,
+    Optional<Response> detection,
+    Optional<HarmonicModel> harmonics,
+    double latencySeconds) {
+
+  /** Does nothing: what passes is what came in. */
+  public static final StageSound NOTHING = ofResponse(new ConstantFactor(1));
+
+  /**
+   * Makes the sound of a linear stage.
+   *
+   * @param response what it does to each frequency
+   * @return the sound
+   */
+  public static StageSound ofResponse(Response response) {
+    return new StageSound(
+        response,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        0);
+  }
+
+  /**
+   * Makes the sound of a filter with the analogue filter that is meant.
+   *
+   * @param response the digital filter
+   * @param prototype the analogue one
+   * @return the sound
+   */
+  public static StageSound ofFilter(Response response, Response prototype) {
+    return new StageSound(
+        response,
+        Optional.of(prototype),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        0);
+  }
+
+  /**
+   * Makes the sound of a stage that turns down what is loud.
+   *
+   * @param compressor its curve, detector and ballistics
+   * @return the sound
+   */
+  public static StageSound ofCompressor(CompressorDesign compressor) {
+    return new StageSound(
+        new ConstantFactor(1),
+        Optional.empty(),
+        Optional.of(compressor.curve()),
+        Optional.of(compressor),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        0);
+  }
+
+  /**
+   * Makes the sound of a stage that turns down what is soft.
+   *
+   * @param gate its curve, detector and ballistics
+   * @return the sound
+   */
+  public static StageSound ofGate(GateDesign gate) {
+    return new StageSound(
+        new ConstantFactor(1),
+        Optional.empty(),
+        Optional.of(gate.curve()),
+        Optional.empty(),
+        Optional.of(gate),
+        Optional.empty(),
+        Optional.empty(),
+        0);
+  }
+
+  /**
+   * Makes the sound of a stage that adds harmonics.
+   *
+   * @param harmonics what it adds
+   * @return the sound
+   */
+  public static StageSound ofHarmonics(HarmonicModel harmonics) {
+    return new StageSound(
+        new ConstantFactor(1),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.of(harmonics),
+        0);
+  }
+
+  /**
+   * Returns the same sound with a detector that hears only a band.
+   *
+   * @param band what the detector hears
+   * @return the copy
+   */
+  public StageSound withDetection(Response band) {
+    return new StageSound(
+        response, prototype, curve, compressor, gate, Optional.of(band), harmonics, latencySeconds);
+  }
+
+  /**
+   * Returns the same sound, later.
+   *
+   * @param seconds the latency [s], 0 or more
+   * @return the copy
+   */
+  public StageSound withLatency(double seconds) {
+    return new StageSound(
+        response, prototype, curve, compressor, gate, detection, harmonics, seconds);
+  }
+}
