@@ -1,0 +1,11 @@
+package chainwright.engine.rules;
+
+import java.util.List;
+
+/** Names every rule. A test holds the list to the folders of pages and examples. */
+final class RuleList {
+
+  static final List<Rule> ALL = List.of(new OverSteepSlope());
+
+  private RuleList() {}
+}
