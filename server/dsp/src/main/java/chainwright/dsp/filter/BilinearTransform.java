@@ -49,18 +49,24 @@ final class BilinearTransform {
   /** Puts {@code (1 - z^-1) / (1 + z^-1)} for s into {@code (n0 + n1 s) / (d0 + d1 s)}. */
   static BiquadCoefficients ofFirstOrder(double n0, double n1, double d0, double d1) {
     double scale = d0 + d1;
-    return new BiquadCoefficients((n0 + n1) / scale, (n0 - n1) / scale, 0, (d0 - d1) / scale, 0);
+    double b0 = (n0 + n1) / scale;
+    return new BiquadCoefficients(b0, 2 * n0 / scale - b0, 0, 2 * d0 / scale - 1, 0);
   }
 
-  /** The same for {@code (n0 + n1 s + n2 s^2) / (d0 + d1 s + d2 s^2)}. */
+  /**
+   * The same for {@code (n0 + n1 s + n2 s^2) / (d0 + d1 s + d2 s^2)}.
+   *
+   * <p>The coefficients of the past samples are not rounded each by itself but so that their sums,
+   * which are the polynomials at 0 Hz and tiny at low corners, keep their accuracy.
+   */
   static BiquadCoefficients ofSecondOrder(
       double n0, double n1, double n2, double d0, double d1, double d2) {
     double scale = d0 + d1 + d2;
-    return new BiquadCoefficients(
-        (n0 + n1 + n2) / scale,
-        2 * (n0 - n2) / scale,
-        (n0 - n1 + n2) / scale,
-        2 * (d0 - d2) / scale,
-        (d0 - d1 + d2) / scale);
+    double b0 = (n0 + n1 + n2) / scale;
+    double b2 = b0 - 2 * n1 / scale;
+    double b1 = 4 * n0 / scale - (b0 + b2);
+    double a2 = 1 - 2 * d1 / scale;
+    double a1 = 4 * d0 / scale - (1 + a2);
+    return new BiquadCoefficients(b0, b1, b2, a1, a2);
   }
 }

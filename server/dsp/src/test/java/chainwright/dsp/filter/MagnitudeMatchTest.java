@@ -3,6 +3,7 @@ package chainwright.dsp.filter;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chainwright.dsp.reference.ReferenceTable;
 import chainwright.quantity.Decibels;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.QualityFactor;
@@ -45,13 +46,15 @@ class MagnitudeMatchTest {
     "p25_rbj_highshelf_10000_96000, 0.02"
   })
   void analogueCurve_ofReferenceCase_followsTheTable(String file, double toleranceDb) {
-    ReferenceTable table = ReferenceTable.read("responses/" + file + ".csv");
+    List<ReferenceTable.Row> table = ReferenceCases.table("responses/" + file + ".csv");
     AnaloguePrototype prototype = ReferenceCases.prototype(file);
     SampleRate rate = ReferenceCases.rate(file);
-    double[] hertz = table.column("f_hz");
+    double[] hertz = ReferenceCases.column(table, "f_hz");
     // The table's prototype of this case has a width in octaves, its filter one bent by the rate.
     double[] analogue =
-        file.startsWith("p19") ? prototype.toDecibels(hertz) : table.column("ana_mag_db");
+        file.startsWith("p19")
+            ? prototype.toDecibels(hertz)
+            : ReferenceCases.column(table, "ana_mag_db");
     double[] actual = Curve.ANALOGUE.design(prototype, rate).toDecibels(hertz);
     for (int i = 0; i < hertz.length; i++) {
       if (hertz[i] <= PROMISED_SHARE * rate.hertz()) {
@@ -66,19 +69,18 @@ class MagnitudeMatchTest {
    */
   @Test
   void analogueCurve_besidePublishedMethods_deviatesLess() {
-    ReferenceTable table = ReferenceTable.read("responses/cramping.csv");
-    double[] f0 = table.column("f0_hz");
-    for (int i = 0; i < f0.length; i++) {
-      SampleRate rate = SampleRate.ofHertz(table.column("fs")[i]);
-      AnaloguePrototype bell = bell(f0[i], table.column("gain_db")[i], table.column("Q")[i]);
+    for (ReferenceTable.Row row : ReferenceCases.table("responses/cramping.csv")) {
+      SampleRate rate = SampleRate.ofHertz(row.number("fs"));
+      AnaloguePrototype bell =
+          Shape.BELL.prototype(row.number("f0_hz"), row.number("gain_db"), row.number("Q"));
       double highest = Math.min(20_000, 0.49 * rate.hertz());
       double[] hertz = FrequencyGrid.logarithmic(20, highest, 2000).toHertz();
       double bilinear = deviation(Curve.BILINEAR, bell, rate, hertz);
-      assertThat(bilinear).isCloseTo(table.column("rbj_maxdev_db")[i], within(1e-4));
+      assertThat(bilinear).isCloseTo(row.number("rbj_maxdev_db"), within(1e-4));
       assertThat(deviation(Curve.ANALOGUE, bell, rate, hertz))
-          .as("bell at %s Hz", f0[i])
-          .isLessThan(table.column("vicanek2016_maxdev_db")[i])
-          .isLessThan(table.column("orfanidis1997_maxdev_db")[i]);
+          .as("bell at %s Hz", row.text("f0_hz"))
+          .isLessThan(row.number("vicanek2016_maxdev_db"))
+          .isLessThan(row.number("orfanidis1997_maxdev_db"));
     }
   }
 
@@ -265,10 +267,6 @@ class MagnitudeMatchTest {
       worst = Math.max(worst, Math.abs(actual[i] - wanted[i]));
     }
     return worst;
-  }
-
-  private static AnaloguePrototype bell(double centreHz, double gainDb, double q) {
-    return Shape.BELL.prototype(centreHz, gainDb, q);
   }
 
   enum Shape {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import chainwright.dsp.reference.ReferenceTable;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.SampleRate;
 import chainwright.quantity.Slope;
@@ -95,19 +96,20 @@ class PassPrototypesTest {
 
   @Test
   void crossover_besideTheTable_sumsToItsAllPass() {
-    ReferenceTable table = ReferenceTable.read("responses/lr_crossover_sum.csv");
-    for (List<Double> row : table.rows()) {
-      int order = row.get(0).intValue();
+    for (ReferenceTable.Row row : ReferenceCases.table("responses/lr_crossover_sum.csv")) {
+      double order = row.number("order");
       Crossover crossover =
           Crossover.of(
-              Frequency.ofHertz(row.get(1)),
+              Frequency.ofHertz(row.number("f0_hz")),
               new Slope(6.0 * order),
-              SampleRate.ofHertz(row.get(2)));
-      assertThat(crossover.high().gain()).isEqualTo(row.get(3));
-      double[] hertz = {row.get(4)};
+              SampleRate.ofHertz(row.number("fs")));
+      assertThat(crossover.high().gain()).isEqualTo(row.number("hp_sign"));
+      double[] hertz = {row.number("f_hz")};
       Response sum = new SumOfPaths(List.of(crossover.low(), crossover.high()));
-      assertThat(sum.toDecibels(hertz)[0]).isCloseTo(row.get(5), within(FLAT_DB));
-      assertThat(Math.IEEEremainder(sum.toWrappedPhase(hertz)[0] - row.get(6), 2 * Math.PI))
+      assertThat(sum.toDecibels(hertz)[0]).isCloseTo(row.number("sum_mag_db"), within(FLAT_DB));
+      assertThat(
+              Math.IEEEremainder(
+                  sum.toWrappedPhase(hertz)[0] - row.number("sum_phase_rad"), 2 * Math.PI))
           .as("order %s at %s Hz", order, hertz[0])
           .isCloseTo(0, within(1e-6));
     }

@@ -1,10 +1,12 @@
 package chainwright.dsp.filter;
 
+import chainwright.dsp.reference.ReferenceTable;
 import chainwright.quantity.Bandwidth;
 import chainwright.quantity.Decibels;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.QualityFactor;
 import chainwright.quantity.SampleRate;
+import java.util.List;
 
 /** The prototypes of the reference cases, by the first three letters of their files' names. */
 final class ReferenceCases {
@@ -12,6 +14,14 @@ final class ReferenceCases {
   private static final double FLATTEST = Math.sqrt(0.5);
 
   private ReferenceCases() {}
+
+  static List<ReferenceTable.Row> table(String name) {
+    return ReferenceTable.read(ReferenceCases.class, name);
+  }
+
+  static double[] column(List<ReferenceTable.Row> table, String name) {
+    return table.stream().mapToDouble(row -> row.number(name)).toArray();
+  }
 
   static SampleRate rate(String file) {
     return SampleRate.ofHertz(Double.parseDouble(file.substring(file.lastIndexOf('_') + 1)));

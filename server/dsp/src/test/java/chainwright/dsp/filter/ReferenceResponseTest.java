@@ -3,6 +3,8 @@ package chainwright.dsp.filter;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chainwright.dsp.reference.ReferenceTable;
+import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -58,24 +60,24 @@ class ReferenceResponseTest {
         "p32_tilt1_700_44100"
       })
   void response_ofReferenceCase_equalsTheTable(String file) {
-    ReferenceTable table = ReferenceTable.read("responses/" + file + ".csv");
+    List<ReferenceTable.Row> table = ReferenceCases.table("responses/" + file + ".csv");
     AnaloguePrototype prototype = ReferenceCases.prototype(file);
     double secondsPerSample = 1 / ReferenceCases.rate(file).hertz();
     check(
         Curve.BILINEAR.design(prototype, ReferenceCases.rate(file)),
         secondsPerSample,
-        table.column("f_hz"),
-        table.column("mag_db"),
-        table.column("phase_rad"),
-        table.column("gd_samples"));
+        ReferenceCases.column(table, "f_hz"),
+        ReferenceCases.column(table, "mag_db"),
+        ReferenceCases.column(table, "phase_rad"),
+        ReferenceCases.column(table, "gd_samples"));
     if (!file.startsWith("p19")) { // Its quality factor was made for the bent axis.
       check(
           prototype,
           secondsPerSample,
-          table.column("f_hz"),
-          table.column("ana_mag_db"),
-          table.column("ana_phase_rad"),
-          table.column("ana_gd_samples"));
+          ReferenceCases.column(table, "f_hz"),
+          ReferenceCases.column(table, "ana_mag_db"),
+          ReferenceCases.column(table, "ana_phase_rad"),
+          ReferenceCases.column(table, "ana_gd_samples"));
     }
   }
 
