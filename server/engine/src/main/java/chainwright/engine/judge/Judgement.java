@@ -1,0 +1,43 @@
+package chainwright.engine.judge;
+
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.model.Definition;
+import chainwright.notation.syntax.Section;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The findings of one file, and what they were computed from, so that the next state of the text
+ * costs only what has changed. Immutable.
+ */
+public final class Judgement {
+
+  /** No file has been judged yet. */
+  public static final Judgement NONE = new Judgement(List.of(), new IdentityHashMap<>());
+
+  /** What was found in one chain, and everything it depends on. */
+  record Verdict(Dependencies dependencies, List<Finding> findings) {}
+
+  private final List<Finding> findings;
+  private final IdentityHashMap<Section, Verdict> verdicts;
+
+  Judgement(List<Finding> findings, IdentityHashMap<Section, Verdict> verdicts) {
+    this.findings = List.copyOf(findings);
+    this.verdicts = verdicts;
+  }
+
+  /**
+   * Returns the findings.
+   *
+   * @return all of them; those of a section stand together
+   */
+  public List<Finding> findings() {
+    return findings;
+  }
+
+  Optional<Verdict> verdict(Definition.Track track, Dependencies dependencies) {
+    return Optional.ofNullable(verdicts.get(track.section()))
+        .filter(verdict -> verdict.dependencies().isSame(dependencies));
+  }
+}
