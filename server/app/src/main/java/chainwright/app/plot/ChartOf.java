@@ -8,6 +8,7 @@ import java.util.List;
 final class ChartOf implements Plot.Visitor<Chart> {
 
   private static final double SECONDS_AXIS_FROM = 3;
+  private static final double[] LEVEL_STEPS_DB = {12, 6, 20, 10};
   private static final int LEVEL_PIECES = 6;
   private static final double MOST_DB = 200;
 
@@ -51,13 +52,7 @@ final class ChartOf implements Plot.Visitor<Chart> {
   @Override
   public Chart visit(LevelPlot plot) {
     ValueRange levels = plot.levels();
-    double span = levels.span();
-    double step =
-        span >= 36 && span <= 72
-            ? 12
-            : span > 72 && span <= 120
-                ? 20
-                : span <= 36 && span >= 18 ? 6 : Axis.niceStep(span, LEVEL_PIECES);
+    double step = levelStep(levels);
     Axis axis = Axis.ofEven(levels, step, 1, "dBFS in");
     List<Chart.Band> bands = new ArrayList<>();
     ValueRange knee = plot.knee();
@@ -188,6 +183,17 @@ final class ChartOf implements Plot.Visitor<Chart> {
         List.of(),
         bars,
         List.of());
+  }
+
+  /** Returns the decibels from tick to tick, such that ticks stand on both ends if they can. */
+  private static double levelStep(ValueRange levels) {
+    for (double step : LEVEL_STEPS_DB) {
+      double pieces = levels.span() / step;
+      if (pieces >= 3 && pieces <= 8 && pieces % 1 == 0 && levels.low() % step == 0) {
+        return step;
+      }
+    }
+    return Axis.niceStep(levels.span(), LEVEL_PIECES);
   }
 
   private static Axis responseAxis(FrequencyPlot plot) {

@@ -89,7 +89,7 @@ final class SvgSheet {
     ink.text(
         16,
         18,
-        Lettering.fitted(Lettering.oneLine(chart.title()), 14, room),
+        Lettering.fitted(Lettering.oneLine(chart.title()), 15, room),
         "font-size=\"13\" font-weight=\"bold\" " + fill(theme.ink()));
     ink.text(RIGHT, 18, caption, "font-size=\"11\" text-anchor=\"end\" " + fill(theme.quietInk()));
     ink.openGroup("font-size=\"10\" " + fill(theme.quietInk()));
@@ -144,7 +144,7 @@ final class SvgSheet {
     for (int i = 0; i < fine.size(); i++) {
       n = vertical(ends, n, fine.get(i));
     }
-    if (chart.bars().isEmpty() && fine.size() == 0) {
+    if (chart.bars().isEmpty() && fine.size() < chart.x().ticks().size()) {
       for (Axis.Tick tick : chart.x().ticks()) {
         n = vertical(ends, n, tick.at());
       }
