@@ -18,7 +18,8 @@ import java.util.Optional;
  * @param gate the same, where it turns down what is soft
  * @param detection the band that its detector hears, where it is not the whole spectrum
  * @param harmonics what harmonics it adds
- * @param latencySeconds how much later its output is [s], 0 or more
+ * @param latencySeconds how much later its output is than its response says [s], such as by
+ *     look-ahead; 0 or more
  */
 public record StageSound(
     Response response,
