@@ -32,21 +32,13 @@ record Findings(List<Found> found, Workspace.Finder finder) {
     documents.addAll(request.workspace().reachableFrom(request.document()));
     Workspace.Finder finder = Workspace.finderIn(documents);
     List<Found> found = new ArrayList<>();
-    request
-        .document()
-        .file()
-        .sections()
-        .forEach(
-            section ->
-                section
-                    .findings()
-                    .forEach(
-                        finding ->
-                            finder
-                                .find(finding.place())
-                                // What lies in another document is told there.
-                                .filter(at -> at.document().equals(request.document()))
-                                .ifPresent(at -> found.add(new Found(finding, at)))));
+    for (Finding finding : request.judgements().of(request.document(), request.workspace())) {
+      finder
+          .find(finding.place())
+          // What lies in another document is told there.
+          .filter(at -> at.document().equals(request.document()))
+          .ifPresent(at -> found.add(new Found(finding, at)));
+    }
     return new Findings(found, finder);
   }
 }

@@ -140,6 +140,7 @@ final class FindingsPublisher {
               workspace,
               session.traits(),
               session.settings(),
+              session.judgements(),
               () -> {
                 if (!session.documents().isNewest(document)) {
                   throw new CancellationException();

@@ -1,6 +1,7 @@
 package chainwright.app.lsp;
 
 import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Positions;
 import chainwright.app.workspace.TextPosition;
 import chainwright.app.workspace.Workspace;
@@ -16,6 +17,7 @@ import org.eclipse.lsp4j.jsonrpc.CancelChecker;
  * @param workspace all documents
  * @param client what the editor can do
  * @param settings what the user has set
+ * @param judgements what was found in each document last
  * @param cancel throws when the answer is no longer wanted; long work asks it now and then
  */
 record Request(
@@ -23,6 +25,7 @@ record Request(
     Workspace workspace,
     ClientTraits client,
     ClientSettings settings,
+    Judgements judgements,
     CancelChecker cancel) {
 
   /**

@@ -3,6 +3,7 @@ package chainwright.app.lsp;
 import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Documents;
+import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.lowering.SectionReader;
 import com.google.gson.JsonElement;
@@ -41,6 +42,7 @@ final class Session {
   }
 
   private final Documents documents;
+  private final Judgements judgements;
   private final ExecutorService workers;
   private volatile @Nullable LanguageClient client;
   private volatile Stage stage = Stage.NEW;
@@ -50,6 +52,7 @@ final class Session {
 
   Session(SectionReader reader, ExecutorService workers) {
     this.documents = new Documents(reader);
+    this.judgements = new Judgements(reader.catalogue());
     this.workers = workers;
   }
 
@@ -60,6 +63,10 @@ final class Session {
 
   Documents documents() {
     return documents;
+  }
+
+  Judgements judgements() {
+    return judgements;
   }
 
   LanguageClient client() {
@@ -128,7 +135,12 @@ final class Session {
           }
           Request request =
               new Request(
-                  document.get(), workspace, traits, now, whileNewest(document.get(), cancel));
+                  document.get(),
+                  workspace,
+                  traits,
+                  now,
+                  judgements,
+                  whileNewest(document.get(), cancel));
           R result = handler.answer(params, request);
           request.cancel().checkCanceled();
           return result;

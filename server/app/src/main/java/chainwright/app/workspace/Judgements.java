@@ -1,0 +1,41 @@
+package chainwright.app.workspace;
+
+import chainwright.engine.judge.Judge;
+import chainwright.engine.judge.Judgement;
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.diagnostic.Finding;
+import java.util.List;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * Judges documents and remembers the last judgement of each, so that an edit costs the chains that
+ * it touches. Safe for use by several threads; whichever writes last is remembered.
+ */
+public final class Judgements {
+
+  private final Judge judge;
+  private final ConcurrentHashMap<DocumentPath, Judgement> last = new ConcurrentHashMap<>();
+
+  /**
+   * Remembers nothing yet.
+   *
+   * @param catalogue the trade's knowledge
+   */
+  public Judgements(Catalogue catalogue) {
+    judge = new Judge(catalogue);
+  }
+
+  /**
+   * Judges a document.
+   *
+   * @param document the document
+   * @param workspace the documents that it may import
+   * @return the findings, those of a section together
+   */
+  public List<Finding> of(DocumentSnapshot document, Workspace workspace) {
+    Judgement before = last.getOrDefault(document.path(), Judgement.NONE);
+    Judgement now = judge.judge(workspace.projectOf(document), document.file().key(), before);
+    last.put(document.path(), now);
+    return now.findings();
+  }
+}
