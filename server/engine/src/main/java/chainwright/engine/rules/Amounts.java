@@ -1,0 +1,52 @@
+package chainwright.engine.rules;
+
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.Takes;
+import chainwright.notation.model.Settings;
+import chainwright.notation.model.Value;
+import chainwright.notation.model.Written;
+import chainwright.quantity.Quantity;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+
+/** Reads and writes the numbers of settings in the settings' own units. */
+final class Amounts {
+
+  private Amounts() {}
+
+  /** Returns the numbers that are written: one, two for a range, none for a word. */
+  static List<Double> of(Written written) {
+    if (written.value() instanceof Value.Of one) {
+      return List.of(inUnit(written.setting(), one.quantity()));
+    }
+    if (written.value() instanceof Value.Span span) {
+      return List.of(inUnit(written.setting(), span.low()), inUnit(written.setting(), span.high()));
+    }
+    return List.of();
+  }
+
+  /** Spells a number as the setting takes it. */
+  static String spell(Setting setting, double value) {
+    return Settings.quantity(setting.takes(), value).map(Quantity::toString).orElse("" + value);
+  }
+
+  /** Writes the value anew, each number of it changed. */
+  static String rewrite(Written written, DoubleUnaryOperator change) {
+    List<String> parts =
+        of(written).stream()
+            .map(value -> spell(written.setting(), change.applyAsDouble(value)))
+            .toList();
+    return String.join(" to ", parts);
+  }
+
+  /** Names the setting and its value, such as "`attack` 12 ms". */
+  static String named(Written written) {
+    return "`" + written.setting().name() + "` " + written.value();
+  }
+
+  private static double inUnit(Setting setting, Quantity quantity) {
+    return setting.takes() instanceof Takes.InUnit unit
+        ? quantity.baseValue() / unit.unit().toBase()
+        : quantity.baseValue();
+  }
+}

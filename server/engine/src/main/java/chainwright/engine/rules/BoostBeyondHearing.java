@@ -1,0 +1,86 @@
+package chainwright.engine.rules;
+
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.PlacedEdit;
+import chainwright.notation.diagnostic.Severity;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+
+/**
+ * A boost works where most adults hear nothing.
+ *
+ * <p>Why: who adds it may not hear it, and coders often cut it.
+ *
+ * <p>At fault: {@code bell 18 kHz +4 dB Q 2}. Not at fault: {@code high-shelf 10 kHz +2 dB}.
+ */
+public final class BoostBeyondHearing implements Rule {
+
+  private static final double LEAST_GAIN_DB = 2;
+  private static final double LIMIT_HZ = 16_000;
+  private static final double MOST_SHARE = 0.7;
+
+  private static final RuleCard CARD =
+      new RuleCard(
+          "boost-beyond-hearing",
+          Severity.HINT,
+          "A boost beyond hearing",
+          "In one study everyone under 30 heard 16 kHz, only half heard 20 kHz; of the 51"
+              + " to 60 year-olds nobody heard 20 kHz and of the 61 to 70 nobody 18 kHz. Those"
+              + " were test tones at high level: in music the limit lies lower, so the engineer"
+              + " may not hear what he adds.",
+          List.of("EHF"));
+
+  /** Makes the rule, which has no state. */
+  public BoostBeyondHearing() {}
+
+  @Override
+  public RuleCard card() {
+    return CARD;
+  }
+
+  @Override
+  public void check(Evidence evidence, Consumer<Finding> report) {
+    for (StageElement element : evidence.path().stages()) {
+      if (isAtFault(element)) {
+        report.accept(finding(evidence, element));
+      }
+    }
+  }
+
+  /** Asks whether a stage is such a boost, so that other rules need not speak of its frequency. */
+  static boolean isAtFault(StageElement element) {
+    return EqualiserMoves.isMove(element)
+        && !element.word().equals("low-shelf")
+        && EqualiserMoves.gainDb(element) >= LEAST_GAIN_DB
+        && (EqualiserMoves.centreHz(element) >= LIMIT_HZ
+            || EqualiserMoves.shareAbove(element, LIMIT_HZ) > MOST_SHARE);
+  }
+
+  private static Finding finding(Evidence evidence, StageElement element) {
+    String setting = element.word().equals("bell") ? "centre" : "cutoff";
+    String lower = element.word().equals("bell") ? "12 kHz" : "10 kHz";
+    List<Fix> fixes = new ArrayList<>();
+    fixes.add(
+        Edits.changing("Write `" + lower + "`", true, List.of(Mends.set(element, setting, lower))));
+    List<PlacedEdit> removal = Mends.remove(element.place().section(), element.stage().span());
+    if (!removal.isEmpty()) {
+      fixes.add(Edits.changing("Remove the boost", false, removal));
+    }
+    return evidence.finding(
+        CARD,
+        Mends.at(element, setting),
+        "a boost of "
+            + Figures.change(EqualiserMoves.gainDb(element))
+            + " at "
+            + Figures.hertz(EqualiserMoves.centreHz(element))
+            + " lies beyond what most adults hear: "
+            + Figures.percent(EqualiserMoves.shareAbove(element, LIMIT_HZ))
+            + " of it is above 16 kHz",
+        "Lower it to 10 or 12 kHz, or remove it; check what its skirt does below.",
+        List.of(),
+        fixes);
+  }
+}

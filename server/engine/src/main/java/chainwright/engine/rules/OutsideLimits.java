@@ -1,0 +1,126 @@
+package chainwright.engine.rules;
+
+import chainwright.notation.catalogue.Limit;
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.model.Settings;
+import chainwright.notation.model.Written;
+import java.util.List;
+import java.util.function.Consumer;
+
+/**
+ * A value lies beyond what its setting can mean.
+ *
+ * <p>Why: the stage cannot be built as written.
+ *
+ * <p>At fault: {@code bell 300 Hz -60 dB Q 1.4}. Not at fault: {@code bell 300 Hz -6 dB Q 1.4}.
+ */
+public final class OutsideLimits implements Rule {
+
+  private static final double ROUNDING = 1e-9;
+
+  private static final RuleCard CARD =
+      new RuleCard(
+          "outside-limits",
+          Severity.ERROR,
+          "A value that means nothing",
+          "Beyond these limits the stage cannot be built, or does nothing that anyone"
+              + " could mean: it is a slip of the keyboard.",
+          List.of("DESIGN"));
+
+  /** Makes the rule, which has no state. */
+  public OutsideLimits() {}
+
+  @Override
+  public RuleCard card() {
+    return CARD;
+  }
+
+  @Override
+  public void check(Evidence evidence, Consumer<Finding> report) {
+    for (Said said : Said.in(evidence.path())) {
+      for (Written written : said.settings().written()) {
+        check(evidence, said, written, report);
+      }
+    }
+  }
+
+  private static void check(
+      Evidence evidence, Said said, Written written, Consumer<Finding> report) {
+    Setting setting = written.setting();
+    double low = limit(setting.low(), said.settings(), Double.NEGATIVE_INFINITY);
+    double high = limit(setting.high(), said.settings(), Double.POSITIVE_INFINITY);
+    boolean isBeyond =
+        Amounts.of(written).stream()
+            .anyMatch(value -> value < low - ROUNDING || value > high + ROUNDING);
+    if (isBeyond && low <= high) {
+      String mended = Amounts.rewrite(written, value -> Math.min(high, Math.max(low, value)));
+      String limits = "lies " + limits(setting, low, high);
+      report.accept(finding(evidence, said, written, limits, mended));
+    } else if (!isBeyond && !setting.offers().isEmpty() && !isOffered(written)) {
+      String mended = Amounts.rewrite(written, value -> nearest(setting.offers(), value));
+      report.accept(finding(evidence, said, written, "exists as " + offers(setting), mended));
+    }
+  }
+
+  private static Finding finding(
+      Evidence evidence, Said said, Written written, String limits, String mended) {
+    Fix fix =
+        Edits.changing(
+            "Write `" + mended + "`",
+            true,
+            List.of(Edits.replaceValue(said.section(), written, mended)));
+    return evidence.finding(
+        CARD,
+        said.at(written.valueSpan()),
+        "`" + written.setting().name() + "` " + limits + ", but this is " + written.value(),
+        "Write " + mended + ", or what was meant.",
+        List.of(),
+        List.of(fix));
+  }
+
+  private static double limit(Limit limit, Settings settings, double none) {
+    if (limit instanceof Limit.Fixed fixed) {
+      return fixed.value();
+    }
+    if (limit instanceof Limit.OfSetting other) {
+      return settings
+          .written(other.name())
+          .map(Amounts::of)
+          .filter(values -> !values.isEmpty())
+          .map(values -> values.get(0))
+          .orElse(none);
+    }
+    return none;
+  }
+
+  private static String limits(Setting setting, double low, double high) {
+    if (low == Double.NEGATIVE_INFINITY) {
+      return "at or below " + Amounts.spell(setting, high);
+    }
+    return high == Double.POSITIVE_INFINITY
+        ? "at or above " + Amounts.spell(setting, low)
+        : "between " + Amounts.spell(setting, low) + " and " + Amounts.spell(setting, high);
+  }
+
+  private static boolean isOffered(Written written) {
+    return Amounts.of(written).stream()
+        .allMatch(value -> Math.abs(nearest(written.setting().offers(), value) - value) < ROUNDING);
+  }
+
+  private static double nearest(List<Double> offers, double number) {
+    double best = offers.get(0);
+    for (double offer : offers) {
+      best = Math.abs(offer - number) < Math.abs(best - number) ? offer : best;
+    }
+    return best;
+  }
+
+  private static String offers(Setting setting) {
+    List<String> spelt =
+        setting.offers().stream().map(offer -> Amounts.spell(setting, offer)).toList();
+    return String.join(", ", spelt);
+  }
+}

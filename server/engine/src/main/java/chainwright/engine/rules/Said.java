@@ -1,0 +1,86 @@
+package chainwright.engine.rules;
+
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.PathBranch;
+import chainwright.engine.path.PathElement.SplitElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.notation.diagnostic.Place;
+import chainwright.notation.model.Clauses;
+import chainwright.notation.model.Settings;
+import chainwright.notation.model.Step;
+import chainwright.notation.syntax.Section;
+import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The settings of one stage or structure and where they are written.
+ *
+ * @param settings the settings
+ * @param section the section they stand in
+ * @param appliedAt where their preset is applied, if they come from one
+ * @param clauses what else is said beside them
+ * @param isBypassed whether they have no effect at present
+ */
+record Said(
+    Settings settings,
+    Section section,
+    Optional<Place> appliedAt,
+    Clauses clauses,
+    boolean isBypassed) {
+
+  /** Returns where a finding about a part of the line should stand. */
+  Place at(TextSpan span) {
+    return appliedAt.orElse(new Place(section, span));
+  }
+
+  /** Returns the settings of every stage, side chain and structure of a path, in order. */
+  static List<Said> in(SignalPath path) {
+    List<Said> found = new ArrayList<>();
+    addAll(path.elements(), found);
+    return found;
+  }
+
+  private static void addAll(List<PathElement> elements, List<Said> into) {
+    for (PathElement element : elements) {
+      if (element instanceof StageElement stage) {
+        into.add(of(stage, stage.stage()));
+        for (Step step : stage.stage().sideChain()) {
+          if (step instanceof Step.Stage inner) {
+            into.add(of(stage, inner));
+          }
+        }
+      } else if (element instanceof SplitElement split) {
+        if (split.step() instanceof Step.Insert insert) {
+          into.add(of(split, insert.settings(), insert.clauses()));
+        }
+        if (split.step() instanceof Step.Multiband multiband) {
+          into.add(of(split, multiband.settings(), multiband.clauses()));
+        }
+        for (PathBranch branch : split.branches()) {
+          boolean isOwn = !(split.step() instanceof Step.Insert);
+          if (isOwn) {
+            into.add(of(split, branch.branch().settings(), branch.branch().clauses()));
+          }
+          addAll(branch.elements(), into);
+        }
+      }
+    }
+  }
+
+  private static Said of(StageElement element, Step.Stage stage) {
+    return new Said(
+        stage.settings(),
+        element.place().section(),
+        element.appliedAt(),
+        stage.clauses(),
+        element.isBypassed());
+  }
+
+  private static Said of(SplitElement split, Settings settings, Clauses clauses) {
+    return new Said(
+        settings, split.place().section(), split.appliedAt(), clauses, split.isBypassed());
+  }
+}

@@ -1,0 +1,119 @@
+package chainwright.engine.rules;
+
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.notation.catalogue.Citation;
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.Place;
+import chainwright.notation.model.Written;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A written value that lies outside the trade's range.
+ *
+ * @param said the settings it belongs to
+ * @param written the value
+ * @param range the range
+ */
+record TradeVerdict(Said said, Written written, TradeRange range) {
+
+  /** Settings whose far ends have rules of their own, which know more of the case. */
+  private static final Set<String> ELSEWHERE = Set.of("oversampling", "blend");
+
+  /** Returns the values of a path with this verdict, those of bypassed stages left out. */
+  static List<TradeVerdict> in(Evidence evidence, TradeRange.Verdict verdict) {
+    Set<Written> spoken = spokenOfElsewhere(evidence);
+    List<TradeVerdict> found = new ArrayList<>();
+    for (Said said : Said.in(evidence.path())) {
+      for (Written written : said.settings().written()) {
+        Optional<TradeRange> range =
+            said.settings().range(written.setting(), evidence.path().source());
+        boolean isFound =
+            !said.isBypassed()
+                && range.isPresent()
+                && !spoken.contains(written)
+                && !ELSEWHERE.contains(written.setting().name())
+                && worst(written, range.get()) == verdict;
+        if (isFound) {
+          found.add(new TradeVerdict(said, written, range.get()));
+        }
+      }
+    }
+    return found;
+  }
+
+  private static TradeRange.Verdict worst(Written written, TradeRange range) {
+    TradeRange.Verdict worst = TradeRange.Verdict.USUAL;
+    for (double value : Amounts.of(written)) {
+      TradeRange.Verdict one = range.verdict(value);
+      worst = one.compareTo(worst) > 0 ? one : worst;
+    }
+    return worst;
+  }
+
+  /** The values that a rule with a better reason already speaks of. */
+  private static Set<Written> spokenOfElsewhere(Evidence evidence) {
+    Set<Written> spoken = new HashSet<>();
+    for (StageElement element : evidence.path().stages()) {
+      if (NarrowBoost.isAtFault(element)) {
+        element.stage().settings().written("Q").ifPresent(spoken::add);
+      }
+      if (BoostBeyondHearing.isAtFault(element)) {
+        element.stage().settings().written("centre").ifPresent(spoken::add);
+        element.stage().settings().written("cutoff").ifPresent(spoken::add);
+      }
+      boolean isPass = element.word().equals("high-pass") || element.word().equals("low-pass");
+      if (isPass) {
+        element
+            .stage()
+            .settings()
+            .written("slope")
+            .filter(slope -> Amounts.of(slope).stream().anyMatch(steep -> steep >= 36))
+            .ifPresent(spoken::add);
+      }
+    }
+    return spoken;
+  }
+
+  Place place() {
+    return said.at(written.valueSpan());
+  }
+
+  /** Names the setting and its value. */
+  String named() {
+    return Amounts.named(written);
+  }
+
+  /** Spells the usual range. */
+  String usual() {
+    Setting setting = written.setting();
+    return range.usualLow() == range.usualHigh()
+        ? Amounts.spell(setting, range.usualLow())
+        : Amounts.spell(setting, range.usualLow())
+            + " to "
+            + Amounts.spell(setting, range.usualHigh());
+  }
+
+  /** Spells the nearest usual value. */
+  String nearest() {
+    return Amounts.rewrite(
+        written, value -> Math.min(range.usualHigh(), Math.max(range.usualLow(), value)));
+  }
+
+  List<String> sources() {
+    return range.sources().stream().map(Citation::spelt).toList();
+  }
+
+  List<Fix> fixes() {
+    return List.of(
+        Edits.changing(
+            "Write `" + nearest() + "`",
+            true,
+            List.of(Edits.replaceValue(said.section(), written, nearest()))));
+  }
+}
