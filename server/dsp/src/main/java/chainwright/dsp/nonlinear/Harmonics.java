@@ -173,6 +173,19 @@ public final class Harmonics {
     return distortion / Math.hypot(distortion, amplitude(1));
   }
 
+  /**
+   * Returns the harmonics of a mix with the sine that went in.
+   *
+   * @param wetShare the share of these harmonics, in [0, 1]; the rest is the sine
+   * @param levelDbfs the peak level of the sine [dBFS], finite
+   * @return the harmonics of the mix
+   */
+  public Harmonics withDry(double wetShare, double levelDbfs) {
+    Harmonics mix = scaledBy(wetShare);
+    mix.sines[1] += (1 - wetShare) * toAmplitude(levelDbfs);
+    return mix;
+  }
+
   private double distortion() {
     double squares = 0;
     for (int n = 2; n < sines.length; n++) {

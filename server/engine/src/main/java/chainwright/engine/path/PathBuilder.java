@@ -10,6 +10,7 @@ import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.stage.StageContext;
 import chainwright.engine.stage.StageModels;
+import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Branch;
@@ -150,7 +151,18 @@ public record PathBuilder(Scope scope) {
               isBypassed(stage),
               where.isPartial(),
               context,
-              StageModels.design(context)));
+              StageModels.design(context).map(sound -> withSideChain(stage, sound))));
+    }
+
+    /** A side chain stands between the signal and the band that the detector hears anyway. */
+    private StageSound withSideChain(Step.Stage stage, StageSound sound) {
+      if (stage.sideChain().isEmpty()) {
+        return sound;
+      }
+      List<Response> heard = new ArrayList<>();
+      heard.add(SignalPath.product(builder.readAll(stage.sideChain(), where)));
+      sound.detection().ifPresent(heard::add);
+      return sound.withDetection(new ResponseProduct(heard));
     }
 
     @Override

@@ -3,6 +3,7 @@ package chainwright.engine.stage;
 import chainwright.dsp.filter.Curve;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.model.Settings;
+import chainwright.notation.model.Value;
 import chainwright.quantity.Decibels;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.QualityFactor;
@@ -66,6 +67,21 @@ public record StageContext(
    */
   public Frequency frequency(String name) {
     return Frequency.ofHertz(number(name));
+  }
+
+  /**
+   * Returns a span in use, such as a band.
+   *
+   * @param name the setting's name
+   * @return its two ends
+   * @throws IllegalArgumentException if the setting has no span
+   */
+  public Value.Span span(String name) {
+    return settings
+        .value(name)
+        .filter(Value.Span.class::isInstance)
+        .map(Value.Span.class::cast)
+        .orElseThrow(() -> new IllegalArgumentException("`" + name + "` has no span"));
   }
 
   /**

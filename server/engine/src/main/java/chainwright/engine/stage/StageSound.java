@@ -11,7 +11,7 @@ import java.util.Optional;
  * What a stage does to a signal.
  *
  * @param response what it does to each frequency while it is at rest: a compressor below its
- *     threshold does nothing
+ *     threshold has only its make-up gain
  * @param prototype the analogue filter that is meant, where there is one to compare with
  * @param curve its static curve, level in to level out
  * @param compressor its detector and ballistics, where it turns down what is loud
@@ -123,6 +123,35 @@ public record StageSound(
         Optional.empty(),
         Optional.of(harmonics),
         0);
+  }
+
+  /**
+   * Returns the same sound with another response at rest.
+   *
+   * @param atRest what it does to each frequency while it is at rest
+   * @return the copy
+   */
+  public StageSound withResponse(Response atRest) {
+    return new StageSound(
+        atRest, prototype, curve, compressor, gate, detection, harmonics, latencySeconds);
+  }
+
+  /**
+   * Returns the same sound with a static curve that has no detector.
+   *
+   * @param staticCurve level in to level out
+   * @return the copy
+   */
+  public StageSound withCurve(StaticCurve staticCurve) {
+    return new StageSound(
+        response,
+        prototype,
+        Optional.of(staticCurve),
+        compressor,
+        gate,
+        detection,
+        harmonics,
+        latencySeconds);
   }
 
   /**

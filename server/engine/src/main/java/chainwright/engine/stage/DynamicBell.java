@@ -1,0 +1,23 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.filter.EqualiserPrototypes;
+
+/**
+ * Designs {@code dynamic-bell}: 3:1, at most 4 dB, Q 1.5, 10 ms and 120 ms unless the settings say
+ * otherwise.
+ *
+ * <p>At rest it changes nothing. Its peak detector hears a band-pass of its centre and Q; the curve
+ * is that of the level there, for the cut of what is too strong. {@code max-boost}, the lift of
+ * what is too weak, is not part of the curve.
+ */
+public final class DynamicBell implements StageModel {
+
+  /** Makes the model, which has no state. */
+  public DynamicBell() {}
+
+  @Override
+  public StageSound design(StageContext context) {
+    return DynamicBand.design(
+        context, EqualiserPrototypes.bandPass(context.frequency("centre"), context.quality()));
+  }
+}

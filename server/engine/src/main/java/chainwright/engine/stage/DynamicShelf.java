@@ -1,0 +1,29 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.filter.PassFamily;
+import chainwright.dsp.filter.PassPrototypes;
+import chainwright.quantity.Frequency;
+
+/**
+ * Designs {@code dynamic-shelf}: 3:1, at most 4 dB, 10 ms and 120 ms unless the settings say
+ * otherwise.
+ *
+ * <p>At rest it changes nothing. Its peak detector hears a Butterworth low-pass or high-pass of 12
+ * dB/oct at the cutoff; the curve is that of the level there, for the cut of what is too strong.
+ * {@code max-boost}, the lift of what is too weak, is not part of the curve.
+ */
+public final class DynamicShelf implements StageModel {
+
+  /** Makes the model, which has no state. */
+  public DynamicShelf() {}
+
+  @Override
+  public StageSound design(StageContext context) {
+    Frequency cutoff = context.frequency("cutoff");
+    return DynamicBand.design(
+        context,
+        context.is("side", "low")
+            ? PassPrototypes.lowPass(PassFamily.BUTTERWORTH, 2, cutoff)
+            : PassPrototypes.highPass(PassFamily.BUTTERWORTH, 2, cutoff));
+  }
+}

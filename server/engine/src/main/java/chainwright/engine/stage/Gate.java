@@ -1,0 +1,31 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.dynamics.Detector;
+import chainwright.dsp.dynamics.GateCurve;
+import chainwright.dsp.dynamics.GateDesign;
+
+/**
+ * Designs {@code gate}: 12 dB of range, 4 dB of hysteresis, 1 ms to open, 60 ms of hold and 150 ms
+ * to close unless the settings say otherwise. Its detector follows peaks. The response is that of
+ * the open gate; the look-ahead [s], 1 ms unless written, is its latency.
+ */
+public final class Gate implements StageModel {
+
+  /** Makes the model, which has no state. */
+  public Gate() {}
+
+  @Override
+  public StageSound design(StageContext context) {
+    return StageSound.ofGate(
+            new GateDesign(
+                GateCurve.of(
+                    context.number("threshold"),
+                    context.number("range"),
+                    context.number("hysteresis")),
+                new Detector.Peak(),
+                context.number("attack"),
+                context.number("hold"),
+                context.number("release")))
+        .withLatency(context.number("look-ahead"));
+  }
+}

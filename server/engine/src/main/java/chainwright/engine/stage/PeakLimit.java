@@ -1,0 +1,26 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.dynamics.CompressorDesign;
+import chainwright.dsp.dynamics.Detector;
+import chainwright.dsp.dynamics.LimiterCurve;
+import chainwright.dsp.dynamics.SmoothedBallistics;
+import chainwright.dsp.dynamics.Smoothing;
+
+/** What both limiters have in common: all but the peaks that are meant. */
+final class PeakLimit {
+
+  private PeakLimit() {}
+
+  /**
+   * Designs a limiter without a knee. The look-ahead [s] is its latency; thanks to it the whole
+   * reduction is there when the peak comes, which is an attack of 0.
+   */
+  static StageSound design(StageContext context) {
+    return StageSound.ofCompressor(
+            new CompressorDesign(
+                new LimiterCurve(context.number("ceiling"), 0),
+                new Detector.Peak(),
+                new SmoothedBallistics(0, context.number("release"), Smoothing.BRANCHING)))
+        .withLatency(context.number("look-ahead"));
+  }
+}

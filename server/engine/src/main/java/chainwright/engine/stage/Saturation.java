@@ -1,0 +1,82 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.filter.ConstantFactor;
+import chainwright.dsp.filter.EqualiserPrototypes;
+import chainwright.dsp.filter.Response;
+import chainwright.dsp.filter.ResponseProduct;
+import chainwright.dsp.filter.SumOfPaths;
+import chainwright.dsp.nonlinear.SaturationModel;
+import chainwright.dsp.nonlinear.SaturationSettings;
+import chainwright.dsp.nonlinear.TapeSaturation;
+import chainwright.dsp.nonlinear.TransformerSaturation;
+import chainwright.dsp.nonlinear.ValveSaturation;
+import chainwright.quantity.Frequency;
+import chainwright.quantity.QualityFactor;
+import java.util.List;
+
+/**
+ * Designs {@code saturation}: 3 dB of drive, 0.3 % at alignment, all of it saturated unless the
+ * settings say otherwise.
+ *
+ * <p>The response is that of a small signal: the head bump of tape in the share that {@code blend}
+ * says, else no change. The harmonics are those of a settled tone, so an asymmetric saturation and
+ * a valve differ by nothing here: the shift of the bias comes with overloads. At 0 % it saturates
+ * nothing; more distortion than a curve can give, from about 40 % on, allows no design.
+ */
+public final class Saturation implements StageModel {
+
+  /** The quality factor of the head bump, as that of {@link TapeSaturation}. */
+  private static final QualityFactor BUMP_QUALITY = new QualityFactor(1);
+
+  /** Makes the model, which has no state. */
+  public Saturation() {}
+
+  @Override
+  public StageSound design(StageContext context) {
+    double wetShare = context.number("blend") / 100;
+    double thdShare = context.number("thd-at-alignment") / 100;
+    Response response = smallSignal(context, wetShare);
+    if (thdShare == 0) {
+      return StageSound.ofResponse(response);
+    }
+    SaturationModel model = settings(context, thdShare).design();
+    return StageSound.ofHarmonics(
+            (hertz, levelDbfs, count) ->
+                model.harmonics(hertz, levelDbfs, count).withDry(wetShare, levelDbfs))
+        .withResponse(response);
+  }
+
+  private static SaturationSettings settings(StageContext context, double thdShare) {
+    double driveDb = context.number("drive");
+    if (context.is("character", "tape")) {
+      return new TapeSaturation(
+          driveDb, thdShare, context.number("treble-saturation"), context.number("head-bump"));
+    }
+    if (context.is("character", "transformer")) {
+      return new TransformerSaturation(driveDb, thdShare, context.number("bass-saturation"), 0);
+    }
+    boolean isSymmetric = context.is("character", "symmetric");
+    return new ValveSaturation(
+        driveDb, thdShare, isSymmetric ? 0 : context.number("asymmetry") / 100);
+  }
+
+  private static Response smallSignal(StageContext context, double wetShare) {
+    boolean hasBump = context.is("character", "tape") && context.number("head-bump") != 0;
+    if (!hasBump || wetShare == 0) {
+      return StageSound.NOTHING.response();
+    }
+    Response bump =
+        context
+            .curve()
+            .design(
+                EqualiserPrototypes.bell(
+                    Frequency.ofHertz(TapeSaturation.HEAD_BUMP_HZ),
+                    context.decibels("head-bump"),
+                    BUMP_QUALITY),
+                context.rate());
+    return new SumOfPaths(
+        List.of(
+            new ResponseProduct(List.of(bump, new ConstantFactor(wetShare))),
+            new ConstantFactor(1 - wetShare)));
+  }
+}
