@@ -8,12 +8,17 @@ final class RuleList {
   static final List<Rule> ALL =
       List.of(
           new BoostBeyondHearing(),
+          new BrightBoostAfterDeEss(),
           new BypassedLeftBehind(),
+          new CompressBeforeDeEss(),
+          new DitherIsLast(),
           new ExtremeValue(),
           new FrequencyAboveNyquist(),
+          new GateAfterCompressor(),
           new NarrowBoost(),
           new OutsideLimits(),
           new OverSteepSlope(),
+          new ReverbFeedsDynamics(),
           new UncommonValue(),
           new WideDeepCut());
 

@@ -1,0 +1,111 @@
+package chainwright.engine.rules;
+
+import chainwright.dsp.filter.FrequencyGrid;
+import chainwright.dsp.filter.Response;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.stage.StageSound;
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Severity;
+import chainwright.quantity.Decibels;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.Consumer;
+
+/**
+ * What follows the last de-esser lifts 5 to 10 kHz again.
+ *
+ * <p>Why: a later boost in the same band gives back what the de-esser took.
+ *
+ * <p>At fault: {@code de-ess}, then {@code high-shelf 6 kHz +5 dB}. Not at fault: the shelf first,
+ * or a lift of the air above the esses. The mean is that of the responses in dB over the band, by
+ * octaves, at 48 points.
+ */
+public final class BrightBoostAfterDeEss implements Rule {
+
+  private static final double BOOST_DB = 2;
+  private static final double LOWEST_HZ = 5000;
+  private static final double HIGHEST_HZ = 10_000;
+  private static final int POINTS = 48;
+
+  private static final RuleCard CARD =
+      new RuleCard(
+          "bright-boost-after-de-ess",
+          Severity.WARNING,
+          "A bright boost behind the de-esser",
+          "A later boost in the same band gives back what the de-esser took. The listener gets the"
+              + " cost of both and the benefit of neither.",
+          List.of("SEN", "CP", "CALC"));
+
+  /** One stage and its mean gain in the band. */
+  private record Lift(StageElement element, double gainDb) {}
+
+  /** Makes the rule, which has no state. */
+  public BrightBoostAfterDeEss() {}
+
+  @Override
+  public RuleCard card() {
+    return CARD;
+  }
+
+  @Override
+  public void check(Evidence evidence, Consumer<Finding> report) {
+    List<StageElement> line = StageOrder.mainLine(evidence);
+    StageElement deEsser = null;
+    List<Lift> after = new ArrayList<>();
+    for (StageElement element : line) {
+      if (element.word().equals("de-ess")) {
+        deEsser = element;
+        after.clear();
+      } else {
+        element.sound().map(StageSound::response).ifPresent(r -> after.add(lift(element, r)));
+      }
+    }
+    double sumDb = after.stream().mapToDouble(Lift::gainDb).sum();
+    if (deEsser != null && sumDb >= BOOST_DB) {
+      report.accept(finding(evidence, deEsser, after, sumDb));
+    }
+  }
+
+  private static Lift lift(StageElement element, Response response) {
+    double[] hertz = FrequencyGrid.logarithmic(LOWEST_HZ, HIGHEST_HZ, POINTS).toHertz();
+    double sumDb = 0;
+    for (double decibels : response.toDecibels(hertz)) {
+      sumDb += decibels;
+    }
+    return new Lift(element, sumDb / POINTS);
+  }
+
+  private static Finding finding(
+      Evidence evidence, StageElement deEsser, List<Lift> after, double sumDb) {
+    List<Lift> strongest =
+        after.stream().sorted(Comparator.comparingDouble(Lift::gainDb).reversed()).toList();
+    List<StageElement> moved = new ArrayList<>();
+    double restDb = sumDb;
+    for (Lift lift : strongest) {
+      if (restDb >= BOOST_DB) {
+        moved.add(lift.element());
+        restDb -= lift.gainDb();
+      }
+    }
+    List<StageElement> inOrder =
+        after.stream().map(Lift::element).filter(moved::contains).toList();
+    StageElement first = strongest.get(0).element();
+    String them = inOrder.size() > 1 ? "the boosts" : "`" + first.word() + "`";
+    return evidence.finding(
+        CARD,
+        StageOrder.at(first, "gain"),
+        "What follows the de-esser lifts 5 to 10 kHz by "
+            + decibels(sumDb)
+            + " on average, where it takes at most "
+            + decibels(deEsser.context().number("max-reduction"))
+            + " from the esses",
+        "Move the boost above the de-esser, lower it, or add a de-esser behind it.",
+        List.of(StageOrder.related(deEsser, "the de-esser whose work it gives back")),
+        StageOrder.moveBefore(evidence, "Move " + them + " before `de-ess`", inOrder, deEsser));
+  }
+
+  private static String decibels(double gainDb) {
+    return new Decibels(Math.round(gainDb * 10) / 10.0).toString();
+  }
+}
