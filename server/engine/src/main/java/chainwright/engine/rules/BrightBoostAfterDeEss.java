@@ -88,8 +88,7 @@ public final class BrightBoostAfterDeEss implements Rule {
         restDb -= lift.gainDb();
       }
     }
-    List<StageElement> inOrder =
-        after.stream().map(Lift::element).filter(moved::contains).toList();
+    List<StageElement> inOrder = after.stream().map(Lift::element).filter(moved::contains).toList();
     StageElement first = strongest.get(0).element();
     String them = inOrder.size() > 1 ? "the boosts" : "`" + first.word() + "`";
     return evidence.finding(

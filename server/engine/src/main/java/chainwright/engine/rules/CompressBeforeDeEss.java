@@ -50,13 +50,11 @@ public final class CompressBeforeDeEss implements Rule {
         }
         return;
       }
-      compressor =
-          compressor == null && element.word().equals("compressor") ? element : compressor;
+      compressor = compressor == null && element.word().equals("compressor") ? element : compressor;
     }
   }
 
-  private static Finding finding(
-      Evidence evidence, StageElement compressor, StageElement deEsser) {
+  private static Finding finding(Evidence evidence, StageElement compressor, StageElement deEsser) {
     return evidence.finding(
         CARD,
         StageOrder.at(deEsser),

@@ -56,7 +56,8 @@ public final class DitherIsLast implements Rule {
   private static Finding beforeStage(
       Evidence evidence, StageElement dither, List<StageElement> after) {
     StageElement last = after.get(after.size() - 1);
-    String count = after.size() == 1 ? "`" + last.word() + "` stands" : after.size() + " stages stand";
+    String count =
+        after.size() == 1 ? "`" + last.word() + "` stands" : after.size() + " stages stand";
     List<Fix> fixes =
         last.word().equals("dither")
             ? StageOrder.remove(evidence, "Remove this `dither`", dither)
@@ -64,7 +65,14 @@ public final class DitherIsLast implements Rule {
     return evidence.finding(
         CARD,
         StageOrder.at(dither),
-        count + " behind the dither to " + dither.context().settings().value("word-length").map(Object::toString).orElse("a shorter word"),
+        count
+            + " behind the dither to "
+            + dither
+                .context()
+                .settings()
+                .value("word-length")
+                .map(Object::toString)
+                .orElse("a shorter word"),
         "Move the `dither` line to the end.",
         List.of(StageOrder.related(last, "rounds again")),
         fixes);

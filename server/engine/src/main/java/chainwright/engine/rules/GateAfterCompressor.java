@@ -52,12 +52,10 @@ public final class GateAfterCompressor implements Rule {
   }
 
   private static Finding finding(Evidence evidence, StageElement compressor, StageElement gate) {
-    boolean isExpected =
-        compressor.stage().settings().written("expected-reduction").isPresent();
+    boolean isExpected = compressor.stage().settings().written("expected-reduction").isPresent();
     String reduction =
         isExpected
-            ? "an expected reduction of "
-                + compressor.context().decibels("expected-reduction")
+            ? "an expected reduction of " + compressor.context().decibels("expected-reduction")
             : "a reduction of 3 dB or more, as assumed without an `expected-reduction`,";
     return evidence.finding(
         CARD,
@@ -71,9 +69,6 @@ public final class GateAfterCompressor implements Rule {
         "Move the `" + gate.word() + "` line above the `compressor` line, or key it from before.",
         List.of(StageOrder.related(compressor, "the compressor that narrows the difference")),
         StageOrder.moveBefore(
-            evidence,
-            "Move `" + gate.word() + "` before `compressor`",
-            List.of(gate),
-            compressor));
+            evidence, "Move `" + gate.word() + "` before `compressor`", List.of(gate), compressor));
   }
 }

@@ -64,9 +64,6 @@ public final class ReverbFeedsDynamics implements Rule {
             + "` line.",
         List.of(StageOrder.related(last, "works on the tail")),
         StageOrder.moveBehind(
-            evidence,
-            "Move `" + tail.word() + "` behind `" + last.word() + "`",
-            tail,
-            last));
+            evidence, "Move `" + tail.word() + "` behind `" + last.word() + "`", tail, last));
   }
 }
