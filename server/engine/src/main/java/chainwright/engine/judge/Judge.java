@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Lowered;
+import chainwright.notation.project.NameChecks;
 import chainwright.notation.project.Project;
 import chainwright.notation.project.Scope;
 import chainwright.notation.project.SourceFile;
@@ -18,8 +19,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Judges files: the findings of the text and of the rules, without those that the author calls
- * deliberate.
+ * Judges files: the findings of the text, of the names and of the rules, without those that the
+ * author calls deliberate.
  *
  * @param catalogue the trade's knowledge
  */
@@ -41,7 +42,7 @@ public record Judge(Catalogue catalogue) {
     }
     Scope scope = project.scope(key);
     List<String> routing = Dependencies.routing(scope);
-    List<Finding> findings = new ArrayList<>();
+    List<Finding> findings = new ArrayList<>(NameChecks.check(project, key, catalogue));
     IdentityHashMap<Section, Judgement.Verdict> verdicts = new IdentityHashMap<>();
     for (Lowered lowered : file.get().sections()) {
       findings.addAll(lowered.findings());
