@@ -186,4 +186,16 @@ class HarmonicsTest {
     assertThatExceptionOfType(IndexOutOfBoundsException.class)
         .isThrownBy(() -> harmonics.amplitude(0));
   }
+
+  /** Source: a mix is the weighted sum of its parts; the dry sine of 0 dBFS has amplitude 1. */
+  @Test
+  void harmonics_withDry_areTheWeightedSum() {
+    Harmonics wet = new HardClipShaper(-6).harmonicsOfSine(1, 5);
+    Harmonics mix = wet.withDry(0.25, 0);
+    assertThat(mix.sineAmplitude(1))
+        .isCloseTo(0.25 * wet.sineAmplitude(1) + 0.75, within(TOLERANCE));
+    assertThat(mix.amplitude(3)).isCloseTo(0.25 * wet.amplitude(3), within(TOLERANCE));
+    assertThat(wet.withDry(1, 0).amplitude(1)).isEqualTo(wet.amplitude(1));
+    assertThat(wet.withDry(0, 0).thdShare()).isZero();
+  }
 }

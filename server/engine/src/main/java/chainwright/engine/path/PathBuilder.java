@@ -56,10 +56,10 @@ public record PathBuilder(Scope scope) {
           preset.section(),
           appliedAt.isPresent() ? appliedAt : Optional.of(apply),
           more,
-          isBypassed || bypassed,
+          isBypassed || bypassed || preset.clauses().bypassed().isPresent(),
           isPartial,
           source.isPresent() ? source : preset.source(),
-          lowestHz);
+          source.isPresent() || lowestHz.isPresent() ? lowestHz : usualLowestHz(preset.source()));
     }
 
     Where partial(boolean bypassed) {
@@ -88,7 +88,7 @@ public record PathBuilder(Scope scope) {
     OptionalDouble lowest =
         declared.isPresent()
             ? OptionalDouble.of(declared.get().frequency().hertz())
-            : source.isPresent() ? source.get().lowestHz() : OptionalDouble.empty();
+            : usualLowestHz(source);
     Where where =
         new Where(
             track.section(),
@@ -102,6 +102,10 @@ public record PathBuilder(Scope scope) {
         track, readAll(track.steps(), where), source, lowest, declared.isPresent(), rate());
   }
 
+  private static OptionalDouble usualLowestHz(Optional<SourceKind> source) {
+    return source.map(SourceKind::lowestHz).orElse(OptionalDouble.empty());
+  }
+
   private SampleRate rate() {
     return scope.sampleRate();
   }
@@ -113,17 +117,15 @@ public record PathBuilder(Scope scope) {
    * @return its elements
    */
   public List<PathElement> build(Definition.Preset preset) {
-    OptionalDouble lowest =
-        preset.source().map(SourceKind::lowestHz).orElse(OptionalDouble.empty());
     Where where =
         new Where(
             preset.section(),
             Optional.empty(),
             Set.of(preset.name().text()),
-            false,
+            preset.clauses().bypassed().isPresent(),
             false,
             preset.source(),
-            lowest);
+            usualLowestHz(preset.source()));
     return readAll(preset.steps(), where);
   }
 

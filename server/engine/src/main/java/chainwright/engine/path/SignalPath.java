@@ -145,7 +145,7 @@ public record SignalPath(
   }
 
   /**
-   * Returns how much later the output is than the input.
+   * Returns how much later the output is than the response says, by look-ahead and converters.
    *
    * @return the latency [s] of stages and inserts on the main line; parallel paths count with the
    *     latest of them

@@ -144,6 +144,32 @@ class PathBuilderTest {
   }
 
   @Test
+  void preset_inAChainWithoutSource_bringsItsOwn() {
+    String preset = "preset p {\nsource bass\nhigh-pass 30 Hz\n}\n";
+    assertThat(WrittenChain.path(preset + "chain c {\napply p\n}\n").stages())
+        .singleElement()
+        .satisfies(
+            stage -> {
+              assertThat(stage.context().source().orElseThrow().word()).isEqualTo("bass");
+              assertThat(stage.context().lowestHz()).isPresent();
+            });
+    assertThat(WrittenChain.path(preset + "chain c {\nsource snare\napply p\n}\n").stages())
+        .singleElement()
+        .satisfies(
+            stage -> assertThat(stage.context().source().orElseThrow().word()).isEqualTo("snare"));
+  }
+
+  @Test
+  void preset_bypassed_isOutWhereverItIsApplied() {
+    Scope scope = WrittenChain.scope("preset p bypassed {\ngain 3 dB\n}\nchain c {\napply p\n}\n");
+    PathBuilder builder = new PathBuilder(scope);
+    assertThat(builder.build(scope.track("c").orElseThrow()).stages()).isEmpty();
+    assertThat(builder.build(scope.preset("p").orElseThrow()))
+        .singleElement()
+        .matches(PathElement::isBypassed);
+  }
+
+  @Test
   void path_sampleRateOfTheSession_holds() {
     String session = "session \"s\" {\nsample-rate 96 kHz\n}\n";
     assertThat(WrittenChain.path(session + "chain c {\ngain 0 dB\n}\n").rate().hertz())
