@@ -17,6 +17,9 @@ public final class EqualiserMoves {
   /** How much two moves of opposite sign may share before they cancel, of the smaller one. */
   private static final double OVERLAP_SHARE = 0.6;
 
+  /** Moves further apart than this tilt a region, which is a purpose of its own. */
+  private static final double NEAR_OCTAVES = 0.5;
+
   private static final Set<String> WITH_GAIN = Set.of("bell", "low-shelf", "high-shelf");
   private static final double[] GRID = FrequencyGrid.logarithmic(20, 20_000, 241).toHertz();
 
@@ -113,7 +116,11 @@ public final class EqualiserMoves {
    * @return whether one raises most of what the other lowers
    */
   public static boolean cancel(StageElement first, StageElement second) {
-    boolean isOpposite = gainDb(first) * gainDb(second) < 0 && first.word().equals(second.word());
+    double octaves = Math.abs(Math.log(centreHz(first) / centreHz(second)) / Math.log(2));
+    boolean isOpposite =
+        gainDb(first) * gainDb(second) < 0
+            && first.word().equals(second.word())
+            && octaves <= NEAR_OCTAVES;
     Optional<Response> one = response(first);
     Optional<Response> other = response(second);
     if (!isOpposite || one.isEmpty() || other.isEmpty()) {

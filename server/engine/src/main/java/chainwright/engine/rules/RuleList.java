@@ -7,18 +7,33 @@ final class RuleList {
 
   static final List<Rule> ALL =
       List.of(
+          new AlignmentMissing(),
           new BoostBeyondHearing(),
           new BrightBoostAfterDeEss(),
+          new BusLoop(),
           new BypassedLeftBehind(),
           new CompressBeforeDeEss(),
+          new CutAndBoostCancel(),
+          new DeviceOverdriven(),
           new DitherIsLast(),
           new ExtremeValue(),
           new FrequencyAboveNyquist(),
           new GateAfterCompressor(),
+          new InaudibleMove(),
+          new InsertLatencyUnmeasured(),
+          new LargeTotalBoost(),
+          new LaterBoostUndoesCut(),
           new NarrowBoost(),
+          new OrphanSend(),
           new OutsideLimits(),
           new OverSteepSlope(),
+          new PreFaderSurprise(),
+          new ReturnConverterOverload(),
+          new ReturnNotFullyWet(),
           new ReverbFeedsDynamics(),
+          new SameBandRepeated(),
+          new TooManyBands(),
+          new TwoWaysToTheMix(),
           new UncommonValue(),
           new WideDeepCut());
 

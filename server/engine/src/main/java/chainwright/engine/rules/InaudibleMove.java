@@ -1,0 +1,89 @@
+package chainwright.engine.rules;
+
+import chainwright.dsp.filter.Response;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.PlacedEdit;
+import chainwright.notation.diagnostic.Severity;
+import chainwright.quantity.NumberText;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * A bell or shelf changes no third of an octave by 0.3 dB.
+ *
+ * <p>Why: it only lengthens the text.
+ *
+ * <p>At fault: {@code bell 1 kHz +0.3 dB Q 5}. Not at fault: {@code bell 1 kHz +1.5 dB Q 1}.
+ */
+public final class InaudibleMove implements Rule {
+
+  private static final double AUDIBLE_DB = 0.3;
+  private static final double REACH_OCTAVES = 2;
+  private static final int POINTS = 9;
+
+  private static final RuleCard CARD =
+      new RuleCard(
+          "inaudible-move",
+          Severity.HINT,
+          "A move that nobody hears",
+          "Below the smallest steps that most people hear it only lengthens the text."
+              + " Long texts of tiny moves hide the one that matters.",
+          List.of("KATZ", "CP"));
+
+  /** Makes the rule, which has no state. */
+  public InaudibleMove() {}
+
+  @Override
+  public RuleCard card() {
+    return CARD;
+  }
+
+  @Override
+  public void check(Evidence evidence, Consumer<Finding> report) {
+    for (StageElement element : EqualiserMoves.of(evidence.path())) {
+      Optional<Response> response = EqualiserMoves.response(element);
+      if (response.isPresent()) {
+        double changeDb = largestChangeDb(response.get(), EqualiserMoves.centreHz(element));
+        if (changeDb < AUDIBLE_DB) {
+          report.accept(finding(evidence, element, changeDb));
+        }
+      }
+    }
+  }
+
+  /** The mean power over a third of an octave, for the thirds around every half step. */
+  private static double largestChangeDb(Response response, double centreHz) {
+    double largest = 0;
+    for (double octaves = -REACH_OCTAVES; octaves <= REACH_OCTAVES; octaves += 1 / 6.0) {
+      double[] hertz = new double[POINTS];
+      for (int i = 0; i < POINTS; i++) {
+        double third = (i - (POINTS - 1) / 2.0) / (POINTS - 1) / 3;
+        hertz[i] = centreHz * Math.pow(2, octaves + third);
+      }
+      double power = 0;
+      for (double decibels : response.toDecibels(hertz)) {
+        power += Math.pow(10, decibels / 10);
+      }
+      largest = Math.max(largest, Math.abs(10 * Math.log10(power / POINTS)));
+    }
+    return largest;
+  }
+
+  private static Finding finding(Evidence evidence, StageElement element, double changeDb) {
+    List<PlacedEdit> removal = Mends.remove(element.place().section(), element.stage().span());
+    List<Fix> fixes =
+        removal.isEmpty() ? List.of() : List.of(Edits.changing("Remove it", true, removal));
+    return evidence.finding(
+        CARD,
+        Mends.at(element, "gain"),
+        "this changes no third of an octave by more than "
+            + NumberText.format(changeDb, 2)
+            + " dB, for a sound whose spectrum is even",
+        "Remove it, or make it a clear move.",
+        List.of(),
+        fixes);
+  }
+}

@@ -1,0 +1,112 @@
+package chainwright.engine.rules;
+
+import chainwright.dsp.filter.ResponseSearch;
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.Severity;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * All moves together raise a region by 9 dB or more.
+ *
+ * <p>Why: noise is lifted, and thresholds and converters are pushed.
+ *
+ * <p>At fault: {@code three boosts around 10 kHz that add up to 13 dB}. Not at fault: {@code +5 dB,
+ * and a closer microphone chosen}.
+ */
+public final class LargeTotalBoost implements Rule {
+
+  private static final double LARGE_DB = 9;
+  private static final double TOLERABLE_DB = 8.5;
+  private static final double OWN_DB = 2;
+  private static final double LOWEST_HZ = 20;
+  private static final double HIGHEST_HZ = 20_000;
+
+  private static final RuleCard CARD =
+      new RuleCard(
+          "large-total-boost",
+          Severity.WARNING,
+          "A very large total boost",
+          "A very large boost means that the microphone did not catch it, or that noise"
+              + " is lifted. It also pushes the next threshold and converter by the same"
+              + " amount.",
+          List.of("CP", "KATZ"));
+
+  /** Makes the rule, which has no state. */
+  public LargeTotalBoost() {}
+
+  @Override
+  public RuleCard card() {
+    return CARD;
+  }
+
+  @Override
+  public void check(Evidence evidence, Consumer<Finding> report) {
+    List<StageElement> own = EqualiserMoves.of(evidence.path());
+    List<PathElement> all = new ArrayList<>(own);
+    evidence.busesAfter().forEach(bus -> all.addAll(EqualiserMoves.of(bus)));
+    double highestHz = Math.min(HIGHEST_HZ, evidence.path().rate().nyquist().hertz());
+    if (own.isEmpty()) {
+      return;
+    }
+    ResponseSearch.Extreme most =
+        ResponseSearch.findHighest(SignalPath.product(all), LOWEST_HZ, highestHz);
+    Optional<StageElement> strongest =
+        own.stream()
+            .max(Comparator.comparingDouble(one -> EqualiserMoves.decibelsAt(one, most.hertz())));
+    boolean isOwn =
+        strongest.isPresent() && EqualiserMoves.decibelsAt(strongest.get(), most.hertz()) >= OWN_DB;
+    if (most.decibels() >= LARGE_DB && isOwn) {
+      report.accept(finding(evidence, strongest.get(), all, most));
+    }
+  }
+
+  private static Finding finding(
+      Evidence evidence,
+      StageElement strongest,
+      List<PathElement> all,
+      ResponseSearch.Extreme most) {
+    List<Finding.Related> related = new ArrayList<>();
+    for (PathElement element : all) {
+      if (element instanceof StageElement stage && stage != strongest) {
+        double partDb = EqualiserMoves.decibelsAt(stage, most.hertz());
+        if (partDb >= 1) {
+          related.add(
+              new Finding.Related(Mends.at(stage, "gain"), "this adds " + Figures.amount(partDb)));
+        }
+      }
+    }
+    return evidence.finding(
+        CARD,
+        Mends.at(strongest, "gain"),
+        "the moves add up to "
+            + Figures.change(most.decibels())
+            + " at "
+            + Figures.hertz(most.hertz()),
+        "Look for the missing energy first, such as another place for the microphone; else halve the"
+            + " boost.",
+        related,
+        fixes(strongest, most));
+  }
+
+  private static List<Fix> fixes(StageElement strongest, ResponseSearch.Extreme most) {
+    double partDb = EqualiserMoves.decibelsAt(strongest, most.hertz());
+    double tooMuchDb = most.decibels() - TOLERABLE_DB;
+    double gainDb = EqualiserMoves.gainDb(strongest);
+    double newDb = Math.floor(10 * gainDb * (1 - tooMuchDb / partDb)) / 10;
+    if (newDb <= 0) {
+      return List.of();
+    }
+    String lower = Figures.change(newDb);
+    return List.of(
+        Edits.changing(
+            "Write `" + lower + "`", true, List.of(Mends.set(strongest, "gain", lower))));
+  }
+}
