@@ -21,7 +21,7 @@ import java.util.function.Consumer;
 public final class InaudibleMove implements Rule {
 
   private static final double AUDIBLE_DB = 0.3;
-  private static final double REACH_OCTAVES = 2;
+  private static final int REACH_STEPS = 12;
   private static final int POINTS = 9;
 
   private static final RuleCard CARD =
@@ -57,7 +57,8 @@ public final class InaudibleMove implements Rule {
   /** The mean power over a third of an octave, for the thirds around every half step. */
   private static double largestChangeDb(Response response, double centreHz) {
     double largest = 0;
-    for (double octaves = -REACH_OCTAVES; octaves <= REACH_OCTAVES; octaves += 1 / 6.0) {
+    for (int step = -REACH_STEPS; step <= REACH_STEPS; step++) {
+      double octaves = step / 6.0;
       double[] hertz = new double[POINTS];
       for (int i = 0; i < POINTS; i++) {
         double third = (i - (POINTS - 1) / 2.0) / (POINTS - 1) / 3;

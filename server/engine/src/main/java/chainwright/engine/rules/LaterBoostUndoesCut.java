@@ -140,7 +140,8 @@ public final class LaterBoostUndoesCut implements Rule {
   private static Optional<StageElement> strongest(List<PathElement> later, double hertz) {
     return later.stream()
         .filter(element -> !element.isBypassed())
-        .flatMap(element -> element instanceof StageElement one ? Optional.of(one).stream() : null)
+        .filter(StageElement.class::isInstance)
+        .map(StageElement.class::cast)
         .filter(one -> EqualiserMoves.isMove(one) && EqualiserMoves.gainDb(one) > 0)
         .max(Comparator.comparingDouble(one -> EqualiserMoves.decibelsAt(one, hertz)));
   }
