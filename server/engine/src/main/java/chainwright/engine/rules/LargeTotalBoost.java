@@ -75,7 +75,7 @@ public final class LargeTotalBoost implements Rule {
       ResponseSearch.Extreme most) {
     List<Finding.Related> related = new ArrayList<>();
     for (PathElement element : all) {
-      if (element instanceof StageElement stage && stage != strongest) {
+      if (element instanceof StageElement stage && !stage.equals(strongest)) {
         double partDb = EqualiserMoves.decibelsAt(stage, most.hertz());
         if (partDb >= 1) {
           related.add(
