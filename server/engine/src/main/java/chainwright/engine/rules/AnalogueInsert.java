@@ -1,0 +1,126 @@
+package chainwright.engine.rules;
+
+import chainwright.dsp.filter.Response;
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.PathBranch;
+import chainwright.engine.path.PathElement.SplitElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.notation.diagnostic.Place;
+import chainwright.notation.diagnostic.PlacedEdit;
+import chainwright.notation.model.Step;
+import chainwright.notation.model.Written;
+import chainwright.notation.syntax.Section;
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Level;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * An analogue insert in a path.
+ *
+ * @param insert the insert as written
+ * @param split its place in the path
+ * @param isPartial whether another path runs beside it
+ * @param peakDbfs the highest peak before it [dBFS], as the last {@code gain} before it expects
+ */
+record AnalogueInsert(
+    Step.Insert insert, SplitElement split, boolean isPartial, Optional<Double> peakDbfs) {
+
+  private static final String WORD = "insert";
+
+  /** Returns the inserts of a path that are not bypassed, in order. */
+  static List<AnalogueInsert> in(Evidence evidence) {
+    List<AnalogueInsert> found = new ArrayList<>();
+    addAll(evidence.path().elements(), false, Optional.empty(), found);
+    return found;
+  }
+
+  private static void addAll(
+      List<PathElement> elements,
+      boolean isPartial,
+      Optional<Double> before,
+      List<AnalogueInsert> into) {
+    Optional<Double> peak = before;
+    for (PathElement element : elements) {
+      if (element.isBypassed()) {
+        continue;
+      }
+      if (element instanceof StageElement stage && stage.word().equals("gain")) {
+        Optional<Double> expected = stage.stage().settings().number("expected-peak");
+        peak = expected.isPresent() ? expected : peak;
+      } else if (element instanceof SplitElement split) {
+        if (split.step() instanceof Step.Insert insert) {
+          into.add(new AnalogueInsert(insert, split, isPartial, peak));
+        } else {
+          for (PathBranch branch : split.branches()) {
+            addAll(branch.elements(), true, peak, into);
+          }
+        }
+      }
+    }
+  }
+
+  double sendDbu() {
+    return insert.settings().number("send").orElse(0.0);
+  }
+
+  double returnDbu() {
+    return insert.settings().number("return").orElse(0.0);
+  }
+
+  /** Returns the highest level that leaves for the device [dBu]; full scale if none is declared. */
+  double sendPeakDbu(Level alignment) {
+    return peakDbfs.orElse(0.0) - alignment.decibels() + sendDbu();
+  }
+
+  /** Names the peak in a sentence. */
+  String peakInWords() {
+    return peakDbfs
+        .map(peak -> "a peak of " + Level.ofDbfs(peak))
+        .orElse("a peak at full scale, the worst case,");
+  }
+
+  /** Returns what the stages that stand for the device do to each frequency. */
+  Response model() {
+    return SignalPath.product(
+        split.branches().stream().flatMap(branch -> branch.elements().stream()).toList());
+  }
+
+  /** Returns where a finding about a part of the line should stand. */
+  Place at(TextSpan span) {
+    return split.appliedAt().orElse(new Place(section(), span));
+  }
+
+  TextSpan wordSpan() {
+    return TextSpan.ofLength(insert.lineSpan().start(), WORD.length());
+  }
+
+  /** Returns where a setting's value stands; the word if it is not written. */
+  TextSpan valueSpan(String setting) {
+    return insert.settings().written(setting).map(Written::valueSpan).orElse(wordSpan());
+  }
+
+  /** Writes a setting: a new value for it, or the setting itself after the device's title. */
+  PlacedEdit set(String setting, String value) {
+    Optional<Written> written = insert.settings().written(setting);
+    if (written.isPresent()) {
+      return Edits.replaceValue(section(), written.get(), value);
+    }
+    int end = wordSpan().end();
+    for (Written one : insert.settings().written()) {
+      end = Math.max(end, one.span().end());
+    }
+    int quote = section().text().indexOf('"', section().text().indexOf('"', end) + 1);
+    boolean isBare = insert.settings().written().isEmpty() && !insert.title().isEmpty();
+    int at = isBare ? quote + 1 : end;
+    return new PlacedEdit(
+        section(), new TextEdit(new TextSpan(at, at), " " + setting + " " + value));
+  }
+
+  private Section section() {
+    return split.place().section();
+  }
+}
