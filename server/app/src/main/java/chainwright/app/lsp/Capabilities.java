@@ -36,6 +36,7 @@ final class Capabilities {
       offered.setCodeActionProvider(
           new CodeActionOptions(List.of(CodeActionKind.QuickFix, FixActions.FIX_ALL)));
     }
+    offered.setHoverProvider(true);
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);
     offered.setDocumentOnTypeFormattingProvider(

@@ -21,6 +21,8 @@ import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.DocumentSymbolParams;
 import org.eclipse.lsp4j.FoldingRange;
 import org.eclipse.lsp4j.FoldingRangeRequestParams;
+import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.SelectionRange;
 import org.eclipse.lsp4j.SelectionRangeParams;
@@ -98,6 +100,13 @@ final class TextRequests implements TextDocumentService {
   public CompletableFuture<List<Either<SymbolInformation, DocumentSymbol>>> documentSymbol(
       DocumentSymbolParams params) {
     return session.answer(params.getTextDocument(), params, Outline::answer);
+  }
+
+  @Override
+  public CompletableFuture<Hover> hover(HoverParams params) {
+    return session
+        .answer(params.getTextDocument(), params, Hovers::answer)
+        .thenApply(found -> found.orElse(null));
   }
 
   @Override

@@ -1,0 +1,214 @@
+package chainwright.app.view;
+
+import chainwright.app.plot.Curve;
+import chainwright.app.plot.CurveRole;
+import chainwright.app.plot.FrequencyMarker;
+import chainwright.app.plot.FrequencyPlot;
+import chainwright.app.plot.HarmonicsPlot;
+import chainwright.app.plot.LevelLine;
+import chainwright.app.plot.LevelPlot;
+import chainwright.app.plot.LevelReading;
+import chainwright.app.plot.Plot;
+import chainwright.app.plot.Samples;
+import chainwright.app.plot.ValueRange;
+import chainwright.app.plot.Zone;
+import chainwright.dsp.dynamics.CompressorCurve;
+import chainwright.dsp.dynamics.StaticCurve;
+import chainwright.dsp.filter.Response;
+import chainwright.dsp.nonlinear.Harmonics;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.engine.stage.StageSound;
+import chainwright.notation.catalogue.SourceKind;
+import chainwright.quantity.Frequency;
+import chainwright.quantity.NumberText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Makes the plots of stages and chains from their true responses. */
+public final class StagePlots {
+
+  /** The digital level of a signal at alignment [dBFS]. Source: EBU R 68-2000 (second-hand). */
+  public static final double NOMINAL_DBFS = -18;
+
+  private static final int POINTS = 200;
+  private static final int LEVELS = 121;
+  private static final int HARMONICS = 10;
+  private static final double LOWEST_HZ = 20;
+  private static final double HIGHEST_HZ = 20_000;
+  private static final double PLAIN_TONE_HZ = 100;
+
+  private StagePlots() {}
+
+  /**
+   * Returns the plot that says most of a stage: its static curve if it has one, its harmonics if it
+   * adds some, else its response.
+   *
+   * @param stage the stage
+   * @param soFar what the chain does up to and with the stage; empty to leave it out
+   * @return the plot; empty if the stage cannot be designed
+   */
+  public static Optional<Plot> stage(StageElement stage, Optional<Response> soFar) {
+    if (stage.sound().isEmpty()) {
+      return Optional.empty();
+    }
+    StageSound sound = stage.sound().get();
+    if (sound.curve().isPresent()) {
+      return Optional.of(level(stage, sound.curve().get()));
+    }
+    if (sound.harmonics().isPresent()) {
+      return Optional.of(harmonics(stage, NOMINAL_DBFS));
+    }
+    return Optional.of(frequency(stage, sound.response(), soFar));
+  }
+
+  /**
+   * Returns the response of a stage, with the chain up to here.
+   *
+   * @param stage the stage
+   * @param response the stage's response
+   * @param soFar the chain up to and with the stage; empty to leave it out
+   * @return the plot, from 20 Hz to 20 kHz or half the sample rate
+   */
+  public static FrequencyPlot frequency(
+      StageElement stage, Response response, Optional<Response> soFar) {
+    double[] hertz = grid(stage.context().rate().nyquist());
+    List<Curve> curves = new ArrayList<>();
+    soFar.ifPresent(
+        chain -> curves.add(curve("chain so far", CurveRole.CHAIN_SO_FAR, hertz, chain)));
+    curves.add(curve(stage.word(), CurveRole.STAGE, hertz, response));
+    return FrequencyPlot.of(title(stage), curves)
+        .withZones(zones(stage.context().source()))
+        .withMarkers(markers(stage, response));
+  }
+
+  /**
+   * Returns the response of a whole chain.
+   *
+   * @param title the heading
+   * @param path the chain's path
+   * @return the plot
+   */
+  public static FrequencyPlot chain(String title, SignalPath path) {
+    double[] hertz = grid(path.rate().nyquist());
+    return FrequencyPlot.of(
+            title, List.of(curve("whole chain", CurveRole.STAGE, hertz, path.response())))
+        .withZones(zones(path.source()));
+  }
+
+  /**
+   * Returns the static curve of a stage.
+   *
+   * @param stage the stage
+   * @param curve its curve
+   * @return the plot, with a reading at {@value #NOMINAL_DBFS} dBFS
+   */
+  public static LevelPlot level(StageElement stage, StaticCurve curve) {
+    Samples inputs = Samples.ofEvenlySpaced(-60, 0, LEVELS);
+    LevelPlot plot =
+        LevelPlot.of(
+                title(stage),
+                List.of(
+                    new Curve(stage.word(), CurveRole.STAGE, inputs, inputs.map(curve::outputDb))))
+            .withReading(
+                LevelReading.of("nominal level", NOMINAL_DBFS, curve.outputDb(NOMINAL_DBFS)));
+    Optional<Double> threshold = stage.context().settings().number("threshold");
+    if (threshold.isPresent()) {
+      plot =
+          plot.withThresholds(
+              List.of(
+                  new LevelLine(
+                      threshold.get(), "threshold " + NumberText.format(threshold.get(), 1))));
+    }
+    if (curve instanceof CompressorCurve compressor && compressor.kneeWidthDb() > 0) {
+      double half = compressor.kneeWidthDb() / 2;
+      plot =
+          plot.withKnee(
+              new ValueRange(compressor.thresholdDb() - half, compressor.thresholdDb() + half));
+    }
+    return plot;
+  }
+
+  /**
+   * Returns the harmonics that a stage adds to a sine.
+   *
+   * @param stage a stage that adds harmonics
+   * @param levelDbfs the level of the sine [dBFS]
+   * @return the plot, of the source's lowest note or of 100 Hz
+   * @throws IllegalArgumentException if the stage adds none
+   */
+  public static HarmonicsPlot harmonics(StageElement stage, double levelDbfs) {
+    double hertz = stage.context().lowestHz().orElse(PLAIN_TONE_HZ);
+    Harmonics harmonics =
+        stage
+            .sound()
+            .flatMap(StageSound::harmonics)
+            .orElseThrow(() -> new IllegalArgumentException("the stage adds no harmonics"))
+            .harmonics(hertz, levelDbfs, HARMONICS);
+    double[] levels = new double[HARMONICS];
+    for (int i = 0; i < HARMONICS; i++) {
+      levels[i] = harmonics.levelDbfs(i + 1) - harmonics.levelDbfs(1);
+    }
+    return HarmonicsPlot.of(title(stage), hertz, Samples.of(levels));
+  }
+
+  /**
+   * Returns how a stage is headed: its title and its written values.
+   *
+   * @param stage the stage
+   * @return such as "High-pass filter 66 Hz, 18 dB/oct"
+   */
+  public static String title(StageElement stage) {
+    StringBuilder title = new StringBuilder(stage.stage().kind().title());
+    stage.stage().settings().written().stream()
+        .filter(written -> written.setting().isPositional() || written.setting().name().equals("Q"))
+        .forEach(
+            written ->
+                title
+                    .append(title.indexOf(",") < 0 && !title.toString().contains("  ") ? " " : ", ")
+                    .append(written.value()));
+    return title.toString();
+  }
+
+  private static List<FrequencyMarker> markers(StageElement stage, Response response) {
+    List<FrequencyMarker> markers = new ArrayList<>();
+    for (String name : List.of("cutoff", "centre", "frequency")) {
+      stage
+          .context()
+          .settings()
+          .number(name)
+          .ifPresent(
+              hertz -> {
+                double decibels = response.decibelsAt(hertz);
+                if (Double.isFinite(decibels)) {
+                  markers.add(new FrequencyMarker(hertz, decibels, StageWords.at(decibels, hertz)));
+                }
+              });
+    }
+    return markers;
+  }
+
+  private static List<Zone> zones(Optional<SourceKind> source) {
+    return source
+        .map(
+            kind ->
+                kind.zones().stream()
+                    .map(zone -> new Zone(zone.name(), zone.lowHz(), zone.highHz()))
+                    .toList())
+        .orElse(List.of());
+  }
+
+  private static Curve curve(String label, CurveRole role, double[] hertz, Response response) {
+    return new Curve(label, role, Samples.of(hertz), Samples.of(response.toDecibels(hertz)));
+  }
+
+  private static double[] grid(Frequency nyquist) {
+    double top = Math.min(HIGHEST_HZ, nyquist.hertz() * 0.999);
+    double[] hertz = new double[POINTS];
+    for (int i = 0; i < POINTS; i++) {
+      hertz[i] = LOWEST_HZ * Math.pow(top / LOWEST_HZ, i / (POINTS - 1.0));
+    }
+    return hertz;
+  }
+}
