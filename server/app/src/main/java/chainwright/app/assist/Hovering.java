@@ -27,6 +27,7 @@ import chainwright.notation.project.Scope;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.NumberText;
+import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -128,9 +129,9 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
     }
   }
 
-  /** Keeps an author's note from being read as HTML by clients that would. */
-  private static String plain(String note) {
-    return note.replace("&", "&amp;").replace("<", "&lt;");
+  /** Keeps an author's words from being read as HTML, or as a picture that is fetched elsewhere. */
+  private static String plain(String words) {
+    return words.replace("&", "&amp;").replace("<", "&lt;").replace("![", "\\![");
   }
 
   private void append(StringBuilder text, Plot plot) {
@@ -138,7 +139,7 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
       text.append("![")
           .append(AltText.of(plot).replace("[", "(").replace("]", ")").replace("\n", " "))
           .append("](")
-          .append(SvgPlot.toDataUri(SvgPlot.render(plot, picture.get())))
+          .append(SvgPlot.toDataUri(SvgPlot.renderLow(plot, picture.get())))
           .append(")\n\n");
     } else {
       text.append("```\n").append(TextPlot.render(plot)).append("\n```\n\n");
@@ -184,10 +185,22 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
                         + rule.card().title()
                         + "\n\n"
                         + rule.card().why()
+                        + sources(rule.card().sources())
                         + "\n\nBroken on purpose here: "
                         + plain(deliberate.reason()))
             .orElse("There is no rule `" + code + "`.");
     return new HoverText(text, deliberate.rule().span());
+  }
+
+  private String sources(List<String> keys) {
+    return keys.isEmpty()
+        ? ""
+        : "\n\nSource: "
+            + String.join(
+                "; ",
+                keys.stream()
+                    .map(key -> catalogue.citation(key).map(Citation::spelt).orElse(key))
+                    .toList());
   }
 
   private HoverText header(Definition.Track track, SignalPath path) {
@@ -273,6 +286,8 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
                             track ->
                                 header(track, new PathBuilder(scope).build(track)).markdown()));
     return named
+        .or(() -> catalogue.source(word).map(Hovering::sourceKind))
+        .or(() -> unit(word))
         .or(
             () ->
                 Vocabulary.find(word)
@@ -280,6 +295,19 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
                         known ->
                             "**" + word + "**: " + known.says() + "\n\n`" + known.form() + "`"))
         .map(markdown -> new HoverText(markdown, span));
+  }
+
+  private static Optional<String> unit(String word) {
+    return Unit.parse(word)
+        .filter(unit -> Vocabulary.find(word).isEmpty())
+        .map(
+            unit ->
+                "**"
+                    + unit.symbol()
+                    + "**: "
+                    + unit.spoken()
+                    + ", "
+                    + unit.dimension().description());
   }
 
   private String presetText(Definition.Preset preset) {

@@ -13,6 +13,9 @@ public final class SvgPlot {
 
   private static final String DATA_PREFIX = "data:image/svg+xml;base64,";
 
+  /** The height of a low plot [px]. */
+  private static final int LOW_HEIGHT = 160;
+
   private SvgPlot() {}
 
   /**
@@ -34,6 +37,17 @@ public final class SvgPlot {
    */
   public static String render(Plot plot, PlotTheme theme) {
     return new SvgSheet(ChartOf.plot(plot), theme).draw(AltText.of(plot));
+  }
+
+  /**
+   * Draws a plot for a place with little height, such as a hover.
+   *
+   * @param plot the plot
+   * @param theme its colours
+   * @return the SVG document, 160 px high
+   */
+  public static String renderLow(Plot plot, PlotTheme theme) {
+    return new SvgSheet(ChartOf.plot(plot), theme, LOW_HEIGHT).draw(AltText.of(plot));
   }
 
   /**

@@ -32,9 +32,13 @@ final class SvgSheet {
   private @Nullable Ridge unity;
 
   SvgSheet(Chart chart, PlotTheme theme) {
+    this(chart, theme, chart.square() ? SQUARE_HEIGHT : HEIGHT);
+  }
+
+  SvgSheet(Chart chart, PlotTheme theme, int height) {
     this.chart = chart;
     this.theme = theme;
-    this.height = chart.square() ? SQUARE_HEIGHT : HEIGHT;
+    this.height = height;
     double bottom = height - 28;
     this.lanes = laneNames(chart, bottom - LANES_TOP - 20);
     double top = Math.max(43, LANES_TOP + LANE_PX * lanes.used() + 4);

@@ -15,16 +15,20 @@ import chainwright.app.plot.Zone;
 import chainwright.dsp.dynamics.CompressorCurve;
 import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.dsp.filter.Response;
+import chainwright.dsp.filter.ResponseSearch;
 import chainwright.dsp.nonlinear.Harmonics;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.lowering.NoteName;
+import chainwright.notation.model.Settings;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.NumberText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Makes the plots of stages and chains from their true responses. */
 public final class StagePlots {
@@ -172,21 +176,33 @@ public final class StagePlots {
   }
 
   private static List<FrequencyMarker> markers(StageElement stage, Response response) {
+    Settings settings = stage.context().settings();
     List<FrequencyMarker> markers = new ArrayList<>();
-    for (String name : List.of("cutoff", "centre", "frequency")) {
-      stage
-          .context()
-          .settings()
-          .number(name)
-          .ifPresent(
-              hertz -> {
-                double decibels = response.decibelsAt(hertz);
-                if (Double.isFinite(decibels)) {
-                  markers.add(new FrequencyMarker(hertz, decibels, StageWords.at(decibels, hertz)));
-                }
-              });
+    if (settings.number("gain").isEmpty()) {
+      double top = Math.min(HIGHEST_HZ, stage.context().rate().nyquist().hertz() * 0.999);
+      ResponseSearch.findCrossings(response, ResponseSearch.HALF_POWER_DB, LOWEST_HZ, top)
+          .forEach(hertz -> mark(response, hertz, "", markers));
+    } else {
+      for (String name : List.of("cutoff", "centre", "frequency")) {
+        settings.number(name).ifPresent(hertz -> mark(response, hertz, "", markers));
+      }
+    }
+    OptionalDouble lowest = stage.context().lowestHz();
+    if (lowest.isPresent()) {
+      double hertz = lowest.getAsDouble();
+      mark(response, hertz, NoteName.nearest(hertz) + " ", markers);
     }
     return markers;
+  }
+
+  private static void mark(
+      Response response, double hertz, String name, List<FrequencyMarker> markers) {
+    double decibels = response.decibelsAt(hertz);
+    if (hertz > 0 && Double.isFinite(decibels)) {
+      markers.add(
+          new FrequencyMarker(
+              hertz, decibels, name + StageWords.at(decibels, Math.rint(hertz * 10) / 10)));
+    }
   }
 
   private static List<Zone> zones(Optional<SourceKind> source) {
