@@ -137,7 +137,7 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
   private void append(StringBuilder text, Plot plot) {
     if (picture.isPresent()) {
       text.append("![")
-          .append(AltText.of(plot).replace("[", "(").replace("]", ")").replace("\n", " "))
+          .append(plain(AltText.of(plot)).replace("[", "(").replace("]", ")").replace("\n", " "))
           .append("](")
           .append(SvgPlot.toDataUri(SvgPlot.renderLow(plot, picture.get())))
           .append(")\n\n");

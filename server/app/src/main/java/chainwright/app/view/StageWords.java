@@ -100,6 +100,12 @@ public final class StageWords {
                     .settings()
                     .value("threshold")
                     .ifPresent(threshold -> parts.add(ratio + " from " + threshold)));
+    stage
+        .context()
+        .settings()
+        .number("knee")
+        .filter(kneeDb -> kneeDb > 0)
+        .ifPresent(kneeDb -> parts.add("knee " + NumberText.format(kneeDb, 1) + " dB"));
   }
 
   private static String decibels(double decibels) {
