@@ -15,9 +15,11 @@ final class SvgInk {
   private final StringBuilder out = new StringBuilder(12_000);
 
   /** Opens the sheet and gives it a name for those who cannot see it. */
-  void open(int width, int height, String name) {
-    out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(width);
-    out.append("\" height=\"").append(height);
+  /** Begins a picture that is shown at a height of its own, its width in proportion [px]. */
+  void open(int width, int height, int shownHeight, String name) {
+    int shownWidth = Math.round((float) width * shownHeight / height);
+    out.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(shownWidth);
+    out.append("\" height=\"").append(shownHeight);
     out.append("\" viewBox=\"0 0 ").append(width).append(' ').append(height);
     out.append("\" font-family=\"sans-serif\" role=\"img\">\n<title>");
     Lettering.appendEscaped(out, name);

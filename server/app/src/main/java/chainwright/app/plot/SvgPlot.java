@@ -13,9 +13,6 @@ public final class SvgPlot {
 
   private static final String DATA_PREFIX = "data:image/svg+xml;base64,";
 
-  /** The height of a low plot [px]. */
-  private static final int LOW_HEIGHT = 160;
-
   private SvgPlot() {}
 
   /**
@@ -47,7 +44,7 @@ public final class SvgPlot {
    * @return the SVG document, 160 px high
    */
   public static String renderLow(Plot plot, PlotTheme theme) {
-    return new SvgSheet(ChartOf.plot(plot), theme, LOW_HEIGHT).draw(AltText.of(plot));
+    return SvgSheet.ofLow(ChartOf.plot(plot), theme).draw(AltText.of(plot));
   }
 
   /**

@@ -16,6 +16,8 @@ final class SvgSheet {
   private static final int WIDTH = 560;
   private static final int HEIGHT = 230;
   private static final int SQUARE_HEIGHT = 250;
+  private static final int LOW_HEIGHT = 160;
+  private static final int LOW_SQUARE_HEIGHT = 216;
   private static final double LEFT = 50;
   private static final double RIGHT = WIDTH - 16;
   private static final double LANE_PX = 14;
@@ -28,17 +30,23 @@ final class SvgSheet {
   private final SvgInk ink = new SvgInk();
   private final Lanes lanes;
   private final int height;
+  private final int shownHeight;
   private final Box box;
   private @Nullable Ridge unity;
 
   SvgSheet(Chart chart, PlotTheme theme) {
-    this(chart, theme, chart.square() ? SQUARE_HEIGHT : HEIGHT);
+    this(
+        chart,
+        theme,
+        chart.square() ? SQUARE_HEIGHT : HEIGHT,
+        chart.square() ? SQUARE_HEIGHT : HEIGHT);
   }
 
-  SvgSheet(Chart chart, PlotTheme theme, int height) {
+  private SvgSheet(Chart chart, PlotTheme theme, int height, int shownHeight) {
     this.chart = chart;
     this.theme = theme;
     this.height = height;
+    this.shownHeight = shownHeight;
     double bottom = height - 28;
     this.lanes = laneNames(chart, bottom - LANES_TOP - 20);
     double top = Math.max(43, LANES_TOP + LANE_PX * lanes.used() + 4);
@@ -46,8 +54,13 @@ final class SvgSheet {
     this.box = new Box(LEFT, top, right, bottom);
   }
 
+  /** Returns a sheet of 160 px; a square plot needs more room inside and is shown smaller. */
+  static SvgSheet ofLow(Chart chart, PlotTheme theme) {
+    return new SvgSheet(chart, theme, chart.square() ? LOW_SQUARE_HEIGHT : LOW_HEIGHT, LOW_HEIGHT);
+  }
+
   String draw(String name) {
-    ink.open(WIDTH, height, name);
+    ink.open(WIDTH, height, shownHeight, name);
     ink.rect(new Box(0, 0, WIDTH, height), fill(theme.ground()));
     heading();
     ink.rect(box, fill(theme.plate()));

@@ -71,6 +71,24 @@ class HoveringTest {
     assertThat(alternative).contains("3.0 dB at 66 Hz").contains("E2");
   }
 
+  /** The whole hover as it was read and found good; its numbers are checked elsewhere. */
+  @Test
+  void hover_highPassInCharacters_readsAsItDid() throws IOException {
+    SourceFile file =
+        read("a", "chain lead {\n  source lead-vocal\n  high-pass 66 Hz 18 dB/oct\n}\n");
+    String told =
+        hovering(file, Optional.empty())
+            .at(
+                file.sections().get(0).definition().orElseThrow(),
+                file.tree().text().indexOf("high-pass"))
+            .orElseThrow()
+            .markdown();
+    assertThat(told)
+        .isEqualTo(
+            Files.readString(
+                Path.of("src/test/resources/chainwright/app/assist/high-pass-hover.md")));
+  }
+
   private static Hovering hovering(SourceFile file, Optional<PlotTheme> picture) {
     return new Hovering(new Project(List.of(file)).scope(file.key()), Catalogue.load(), picture);
   }
