@@ -1,5 +1,6 @@
 package chainwright.app.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -14,7 +15,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = ChainwrightCommand.Version.class,
     description = "Judges, draws and tidies audio processing chains written as plain text.",
-    subcommands = {LspCommand.class, TidyCommand.class},
+    subcommands = {LspCommand.class, CheckCommand.class, TidyCommand.class, DemoCommand.class},
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:nothing to report",
@@ -53,7 +54,19 @@ public final class ChainwrightCommand implements Callable<Integer> {
   }
 
   private static int execute(CommandLine line, String... arguments) {
-    return line.setCaseInsensitiveEnumValuesAllowed(true).execute(arguments);
+    return line.setCaseInsensitiveEnumValuesAllowed(true)
+        .setExecutionExceptionHandler(ChainwrightCommand::report)
+        .execute(arguments);
+  }
+
+  /** What the outside world refuses is the person's to mend; anything else is a fault of ours. */
+  private static int report(Exception trouble, CommandLine line, CommandLine.ParseResult parsed)
+      throws Exception {
+    if (!(trouble instanceof IOException)) {
+      throw trouble;
+    }
+    line.getErr().println("chainwright: " + trouble.getMessage());
+    return TROUBLE;
   }
 
   @Override

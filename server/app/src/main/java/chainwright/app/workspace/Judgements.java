@@ -4,6 +4,7 @@ import chainwright.engine.judge.Judge;
 import chainwright.engine.judge.Judgement;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ConcurrentHashMap;
 
@@ -30,12 +31,14 @@ public final class Judgements {
    *
    * @param document the document
    * @param workspace the documents that it may import
-   * @return the findings, those of a section together
+   * @return the findings, those of a section together; then the files that are missing
    */
   public List<Finding> of(DocumentSnapshot document, Workspace workspace) {
     Judgement before = last.getOrDefault(document.path(), Judgement.NONE);
     Judgement now = judge.judge(workspace.projectOf(document), document.file().key(), before);
     last.put(document.path(), now);
-    return now.findings();
+    List<Finding> findings = new ArrayList<>(now.findings());
+    findings.addAll(MissingFiles.of(document, workspace));
+    return findings;
   }
 }

@@ -1,0 +1,87 @@
+package chainwright.app.cli;
+
+import java.io.FileNotFoundException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Writes an invented session to try everything on. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Writes an invented session with several chains into a new folder, to try everything on.",
+      "One file of it is full of faults; nothing that exists is ever overwritten."
+    },
+    footer = {"%nExample:", "  chainwright demo try-it && chainwright check try-it"})
+final class DemoCommand implements Callable<Integer> {
+
+  /** The files of the session, the one to begin with first. */
+  static final List<String> FILES =
+      List.of("to-review.chain", "tin-roof-letters.chain", "presets.chain", "answers.md");
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "DIR", description = "The folder to make; it must not exist yet.")
+  private Path folder;
+
+  @Override
+  public Integer call() throws IOException {
+    if (Files.exists(folder, LinkOption.NOFOLLOW_LINKS)) {
+      throw new IOException("`" + folder + "` exists already; name a folder that does not");
+    }
+    try {
+      write();
+    } catch (IOException e) {
+      throw new IOException("`" + folder + "` cannot be written: " + e.getMessage(), e);
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    out.println("Wrote an invented session into " + folder + ":");
+    out.println("  to-review.chain         one chain with many faults");
+    out.println("  tin-roof-letters.chain  a whole session with buses and sends");
+    out.println("  presets.chain           what the two of them import");
+    out.println("  answers.md              what a reviewer finds in to-review.chain");
+    out.println("Try next:");
+    out.println("  chainwright check " + folder.resolve("to-review.chain"));
+    out.println("  chainwright check " + folder);
+    return ChainwrightCommand.CLEAN;
+  }
+
+  /** Writes beside the folder and moves into place, so that a broken write leaves nothing. */
+  private void write() throws IOException {
+    Path target = folder.toAbsolutePath().normalize();
+    Path parent = target.getParent();
+    if (parent == null) {
+      throw new IOException("it has no folder around it");
+    }
+    Files.createDirectories(parent);
+    Path draft = parent.resolve("." + target.getFileName() + ".draft");
+    Files.createDirectory(draft);
+    try {
+      for (String name : FILES) {
+        try (InputStream text =
+            DemoCommand.class.getResourceAsStream("/chainwright/demo/" + name)) {
+          if (text == null) {
+            throw new FileNotFoundException(name + " is not in this build");
+          }
+          Files.copy(text, draft.resolve(name));
+        }
+      }
+      Files.move(draft, target);
+    } finally {
+      for (String name : FILES) {
+        Files.deleteIfExists(draft.resolve(name));
+      }
+      Files.deleteIfExists(draft);
+    }
+  }
+}
