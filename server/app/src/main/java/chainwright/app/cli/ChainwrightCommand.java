@@ -15,7 +15,13 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = ChainwrightCommand.Version.class,
     description = "Judges, draws and tidies audio processing chains written as plain text.",
-    subcommands = {LspCommand.class, CheckCommand.class, TidyCommand.class, DemoCommand.class},
+    subcommands = {
+      LspCommand.class,
+      CheckCommand.class,
+      TidyCommand.class,
+      PlotCommand.class,
+      DemoCommand.class
+    },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:nothing to report",

@@ -1,6 +1,5 @@
 package chainwright.app.cli;
 
-import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
@@ -13,7 +12,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -100,13 +98,9 @@ final class CheckCommand implements Callable<Integer> {
     boolean isTrouble = false;
     for (Path file : NamedFiles.files(paths)) {
       try {
-        NamedFiles.require(file);
-        Optional<DocumentSnapshot> document = workspace.document(DocumentPath.ofFile(file));
-        if (document.isEmpty()) {
-          throw new IOException("`" + file + "` cannot be read");
-        }
+        DocumentSnapshot document = NamedFiles.open(file, workspace);
         judged.add(file);
-        found.addAll(FoundFinding.in(file, document.get(), workspace, judgements));
+        found.addAll(FoundFinding.in(file, document, workspace, judgements));
       } catch (IOException e) {
         isTrouble = true;
         err.println("chainwright: " + e.getMessage());

@@ -1,6 +1,9 @@
 package chainwright.app.cli;
 
 import chainwright.app.workspace.ChainFiles;
+import chainwright.app.workspace.DocumentPath;
+import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Workspace;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
@@ -47,7 +50,7 @@ final class NamedFiles {
    * @param file the file
    * @throws IOException if it is not; the message is a sentence for the person who named it
    */
-  static void require(Path file) throws IOException {
+  private static void require(Path file) throws IOException {
     if (Files.isDirectory(file)) {
       throw new IOException("`" + file + "` is a folder; name a file in it");
     }
@@ -72,5 +75,20 @@ final class NamedFiles {
     } catch (CharacterCodingException e) {
       throw new IOException("`" + file + "` is not written in UTF-8", e);
     }
+  }
+
+  /**
+   * Opens a file.
+   *
+   * @param file the file
+   * @param workspace reads it, and what it imports
+   * @return its text
+   * @throws IOException if it cannot be read; the message is a sentence for the person who named it
+   */
+  static DocumentSnapshot open(Path file, Workspace workspace) throws IOException {
+    require(file);
+    return workspace
+        .document(DocumentPath.ofFile(file))
+        .orElseThrow(() -> new IOException("`" + file + "` cannot be read"));
   }
 }

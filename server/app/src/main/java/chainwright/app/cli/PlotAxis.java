@@ -1,0 +1,11 @@
+package chainwright.app.cli;
+
+/** What a plot runs over. */
+enum PlotAxis {
+  /** What happens to each frequency. */
+  FREQUENCY,
+  /** Output level over input level. */
+  LEVEL,
+  /** The harmonics of a sine. */
+  HARMONICS
+}
