@@ -8,9 +8,11 @@ import chainwright.quantity.Dimension;
 import chainwright.quantity.NumberText;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Turns a number with its unit into a quantity, or says why it cannot be one.
@@ -20,6 +22,10 @@ import java.util.Optional;
 record AmountReader(Report report) {
 
   private static final double SECONDS_IN_MINUTE = 60;
+  private static final long MINUTES_IN_HOUR = 60;
+
+  /** Below it, a number on a clock is written with a nought before it. */
+  private static final int TEN = 10;
 
   /** What makes a message about an amount readable: which setting it is for. */
   private static final String BARE = "A number without a unit could mean anything.";
@@ -42,6 +48,15 @@ record AmountReader(Report report) {
     if (low.isEmpty() || high.isEmpty()) {
       return Optional.empty();
     }
+    if (low.get().baseValue() == high.get().baseValue()) {
+      report.error(
+          "range-upside-down",
+          range.span(),
+          name + " begins and ends at " + low.get(),
+          "A range of one point holds nothing.",
+          "Write two different ends, the lower one first.");
+      return Optional.empty();
+    }
     if (low.get().baseValue() > high.get().baseValue()) {
       report.error(
           "range-upside-down",
@@ -50,12 +65,22 @@ record AmountReader(Report report) {
           "",
           "Write the lower end first.",
           report.fix(
-              "Write the lower end first",
-              true,
-              new TextEdit(range.span(), high.get() + " to " + low.get())));
+              "Write the lower end first", true, new TextEdit(range.span(), swapped(range))));
       return Optional.of(new Quantity[] {high.get(), low.get()});
     }
     return Optional.of(new Quantity[] {low.get(), high.get()});
+  }
+
+  /** The ends of a range in the other order; a unit that stood at its end alone stays there. */
+  private String swapped(Item.Range range) {
+    boolean isShared = range.low().unit().isEmpty() && range.high().unit().isPresent();
+    return isShared
+        ? range.high().number()
+            + " to "
+            + range.low().number()
+            + " "
+            + report.text(range.high().unitSpan())
+        : report.text(range.high().span()) + " to " + report.text(range.low().span());
   }
 
   /** Reads a number that has no unit by nature: Q, a count. */
@@ -63,7 +88,7 @@ record AmountReader(Report report) {
     if (amount.unit().isPresent()) {
       report.error(
           "wrong-unit",
-          amount.unitSpan(),
+          amount.span(),
           name + " is a plain number, without the unit `" + amount.unit().get() + "`",
           "",
           "Remove the unit.",
@@ -73,8 +98,7 @@ record AmountReader(Report report) {
               new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
       return Optional.empty();
     }
-    return number(amount, dimension == Dimension.RATIO)
-        .flatMap(value -> make(amount, dimension, value));
+    return number(amount).flatMap(value -> make(amount, dimension, value));
   }
 
   private Optional<Quantity> read(
@@ -107,8 +131,7 @@ record AmountReader(Report report) {
       reportWrongUnit(amount, unit.get(), expected, name);
       return Optional.empty();
     }
-    return number(amount, false)
-        .flatMap(value -> make(amount, dimension, unit.get().toBase(value)));
+    return number(amount).flatMap(value -> make(amount, dimension, unit.get().toBase(value)));
   }
 
   private void reportBare(Item.Amount amount, Unit expected, String name) {
@@ -180,21 +203,64 @@ record AmountReader(Report report) {
               new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
       return Optional.empty();
     }
-    String[] parts = amount.number().split(":", -1);
-    double value = 0;
-    for (String part : parts) {
-      Optional<Double> number = parse(part);
-      if (number.isEmpty()) {
-        return Optional.empty();
-      }
-      value = value * SECONDS_IN_MINUTE + number.get();
+    List<Double> parts =
+        Stream.of(amount.number().split(":", -1))
+            .flatMap(part -> AmountReader.parse(part).stream())
+            .toList();
+    return (dimension == Dimension.RATIO ? ratio(amount, parts) : seconds(amount, parts))
+        .flatMap(value -> make(amount, dimension, value));
+  }
+
+  private Optional<Double> ratio(Item.Amount amount, List<Double> parts) {
+    if (parts.size() == 2 && parts.get(1) == 1) {
+      return Optional.of(parts.get(0));
     }
-    if (dimension == Dimension.RATIO) {
-      double left = parse(parts[0]).orElse(0.0);
-      double right = parse(parts[parts.length - 1]).orElse(0.0);
-      value = right == 0 ? Double.NaN : left / right;
+    boolean isQuotient = parts.size() == 2 && parts.get(0) > 0 && parts.get(1) > 0;
+    String mended = isQuotient ? spell(parts.get(0) / parts.get(1)) + ":1" : "";
+    report.error(
+        "malformed-ratio",
+        amount.numberSpan(),
+        "the ratio `" + amount.number() + "` does not end in `:1`",
+        "Ratios are compared at a glance when all of them are to one.",
+        isQuotient ? "Write `" + mended + "`." : "Write a ratio such as `3:1`.",
+        isQuotient
+            ? List.of(
+                report.fix(
+                    "Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)))
+            : List.of());
+    return Optional.empty();
+  }
+
+  private Optional<Double> seconds(Item.Amount amount, List<Double> parts) {
+    double total = 0;
+    boolean isCarried = false;
+    for (int i = 0; i < parts.size(); i++) {
+      total = total * SECONDS_IN_MINUTE + parts.get(i);
+      isCarried |= i > 0 && parts.get(i) >= SECONDS_IN_MINUTE;
     }
-    return make(amount, dimension, value);
+    if (!isCarried) {
+      return Optional.of(total);
+    }
+    String mended = clock(total);
+    report.error(
+        "malformed-time",
+        amount.numberSpan(),
+        "the position `" + amount.number() + "` counts past 59",
+        "A minute has sixty seconds, an hour sixty minutes.",
+        "Write `" + mended + "`.",
+        report.fix("Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)));
+    return Optional.empty();
+  }
+
+  private static String clock(double totalSeconds) {
+    long minutes = (long) (totalSeconds / SECONDS_IN_MINUTE);
+    double rest = totalSeconds - minutes * SECONDS_IN_MINUTE;
+    String seconds = (rest < TEN ? "0" : "") + spell(rest);
+    long hours = minutes / MINUTES_IN_HOUR;
+    long left = minutes % MINUTES_IN_HOUR;
+    return hours == 0
+        ? left + ":" + seconds
+        : hours + (left < TEN ? ":0" : ":") + left + ":" + seconds;
   }
 
   private Optional<Quantity> make(Item.Amount amount, Dimension dimension, double value) {
@@ -211,17 +277,10 @@ record AmountReader(Report report) {
     }
   }
 
-  private Optional<Double> number(Item.Amount amount, boolean isRatio) {
+  private Optional<Double> number(Item.Amount amount) {
     String text = amount.number();
     if (text.indexOf(',') >= 0) {
-      String mended = text.replace(',', '.');
-      report.error(
-          "decimal-comma",
-          amount.numberSpan(),
-          "`" + text + "` has a comma",
-          "Here the decimals follow a point, and thousands are not parted.",
-          "Write `" + mended + "` if these are decimals.",
-          report.change("Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)));
+      reportComma(amount);
       return Optional.empty();
     }
     if (amount.kind() == SyntaxKind.FRACTION) {
@@ -229,7 +288,36 @@ record AmountReader(Report report) {
       return parse(text.substring(0, slash))
           .flatMap(top -> parse(text.substring(slash + 1)).map(bottom -> top / bottom));
     }
-    return isRatio ? Optional.empty() : parse(text);
+    return parse(text);
+  }
+
+  private void reportComma(Item.Amount amount) {
+    String text = amount.number();
+    String decimals = text.replace(',', '.');
+    List<String> readings = new ArrayList<>();
+    if (text.matches("\\D?\\d{1,3}(,\\d{3})+")) {
+      readings.add(text.replace(",", ""));
+      decimals = decimals.replaceFirst("\\.?0+$", "");
+    }
+    if (parse(decimals).isPresent()) {
+      readings.add(decimals);
+    }
+    report.error(
+        "decimal-comma",
+        amount.numberSpan(),
+        "`" + text + "` has a comma",
+        "Here the decimals follow a point, and thousands are not parted.",
+        readings.isEmpty()
+            ? "Write one number with a point."
+            : "Write `" + String.join("` or `", readings) + "`, as it was meant.",
+        readings.stream()
+            .map(
+                one ->
+                    report.change(
+                        "Write `" + one + "`",
+                        readings.size() == 1,
+                        new TextEdit(amount.numberSpan(), one)))
+            .toList());
   }
 
   /** Parses digits with a point and any of the signs that the lexer accepts. */

@@ -13,6 +13,7 @@ import chainwright.notation.model.Declarations.Take;
 import chainwright.notation.model.Declarations.Target;
 import chainwright.notation.model.Name;
 import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Decibels;
 import chainwright.quantity.Frequency;
@@ -74,11 +75,11 @@ final class DeclarationReader {
     ItemCursor cursor = new ItemCursor(statement, report);
     switch (cursor.head()) {
       case "source" -> source = once(cursor, source, this::readSource);
-      case "spill" -> readSpill(cursor).ifPresent(spills::add);
+      case "spill" -> readSpill(cursor);
       case "take" -> take = once(cursor, take, this::readTake);
       case "lowest-note" -> lowestNote = once(cursor, lowestNote, this::readLowestNote);
       case "group" -> group = once(cursor, group, one -> one.name("the name of a group"));
-      case "intent" -> intent = once(cursor, intent, this::readIntent);
+      case "intent" -> intent = once(cursor, intent, one -> readIntent(one, report));
       case "to" -> readRoute(cursor).ifPresent(routes::add);
       case "send" -> readSend(cursor).ifPresent(sends::add);
       case "max-true-peak" ->
@@ -99,7 +100,8 @@ final class DeclarationReader {
           cursor.lineSpan(),
           "`" + cursor.head() + "` is declared twice",
           "The first one holds.",
-          "Remove one of them.");
+          "Remove one of them.",
+          report.fix("Remove this one", true, report.removal(cursor.lineSpan())));
       return before;
     }
     return now;
@@ -122,13 +124,17 @@ final class DeclarationReader {
     return kind.map(found -> new Source(found, name.get().span()));
   }
 
-  private Optional<Spill> readSpill(ItemCursor cursor) {
-    Optional<Name> what = cursor.name("a kind of source or the name of a chain");
+  private void readSpill(ItemCursor cursor) {
+    List<Name> names = new ArrayList<>();
+    cursor.name("a kind of source or the name of a chain").ifPresent(names::add);
+    while (cursor.isAtWord()) {
+      cursor.name("another one").ifPresent(names::add);
+    }
     Optional<Decibels> level =
         cursor.isAtAmount()
             ? cursor.amount(Unit.DECIBEL, "the level of the spill").map(DeclarationReader::decibels)
             : Optional.empty();
-    return what.map(name -> new Spill(name, level, cursor.lineSpan()));
+    names.forEach(name -> spills.add(new Spill(name, level, cursor.lineSpan())));
   }
 
   private Optional<Take> readTake(ItemCursor cursor) {
@@ -160,17 +166,31 @@ final class DeclarationReader {
     }
     Optional<Frequency> frequency = NoteName.frequency(name.get().text());
     if (frequency.isEmpty()) {
-      report.error(
-          "unknown-note",
-          name.get().span(),
-          "`" + name.get().text() + "` is no note",
-          "",
-          "Write a letter from A to G, `b` if it is flat, and the octave: `Bb1`; C4 is middle C.");
+      reportNote(name.get());
     }
     return frequency.map(hertz -> new LowestNote(hertz, name.get().text(), name.get().span()));
   }
 
-  private Optional<Name> readIntent(ItemCursor cursor) {
+  private void reportNote(Name name) {
+    TextSpan sharp = report.unbroken(name.span().start());
+    Optional<String> flat = NoteName.flat(report.text(sharp));
+    report.error(
+        "unknown-note",
+        name.span(),
+        "`" + name.text() + "` is no note",
+        flat.isPresent() ? "`#` begins a comment, so the sharp was never read." : "",
+        flat.map(one -> "Write the flat of the same pitch: `" + one + "`.")
+            .orElse(
+                "Write a letter from A to G, `b` if it is flat, and the octave: `Bb1`;"
+                    + " C4 is middle C."),
+        flat.map(
+                one ->
+                    List.of(report.change("Write `" + one + "`", true, new TextEdit(sharp, one))))
+            .orElse(List.of()));
+  }
+
+  /** Reads what a chain or a session is meant to sound like. */
+  static Optional<Name> readIntent(ItemCursor cursor, Report report) {
     Optional<Name> name = cursor.name("one of " + String.join(", ", INTENTS));
     if (name.isPresent() && !INTENTS.contains(name.get().text())) {
       report.unknownWord(

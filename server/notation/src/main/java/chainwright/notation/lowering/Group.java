@@ -4,6 +4,8 @@ import chainwright.notation.model.Note;
 import chainwright.notation.syntax.Block;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -40,12 +42,19 @@ record Group(Statement statement, List<Note> notes) {
     if (items.size() == 1 && items.get(0) instanceof Item.Text text) {
       return Optional.of(new Note(text.text(), statement.lineSpan()));
     }
+    TextSpan line = statement.lineSpan();
+    TextSpan bare = items.isEmpty() ? line : new TextSpan(items.get(0).span().start(), line.end());
+    String quoted = "\"" + report.text(bare) + "\"";
+    boolean isBare = !items.isEmpty() && report.text(bare).indexOf('"') < 0;
     report.error(
         "text-missing",
-        statement.lineSpan(),
+        bare,
         "after `note` comes one text in quotes",
         "",
-        "Write `note \"…\"`, or begin lines of prose with `>`.");
+        "Write `note \"…\"`, or begin lines of prose with `>`.",
+        isBare
+            ? List.of(report.fix("Write it in quotes", true, new TextEdit(bare, quoted)))
+            : List.of());
     return Optional.empty();
   }
 }

@@ -3,6 +3,7 @@ package chainwright.notation.lowering;
 import chainwright.notation.model.Name;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
@@ -41,7 +42,15 @@ final class ItemCursor {
         "after `" + head() + "` comes " + expected,
         "",
         Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
+    next = items.size();
     return Optional.empty();
+  }
+
+  /** What follows, if it is a text; it is not taken. */
+  Optional<Item.Text> textAhead() {
+    return next < items.size() && items.get(next) instanceof Item.Text text
+        ? Optional.of(text)
+        : Optional.empty();
   }
 
   /** The next word, if it is this one. */
@@ -61,14 +70,33 @@ final class ItemCursor {
       return Optional.of(text);
     }
     if (isRequired) {
-      report.error(
-          "text-missing",
-          statement.lineSpan(),
-          "after `" + head() + "` comes a text in quotes",
-          "",
-          Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
+      reportNoText();
+      next = items.size();
     }
     return Optional.empty();
+  }
+
+  private void reportNoText() {
+    String what = "after `" + head() + "` comes a text in quotes";
+    String remedy =
+        Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse("");
+    if (next < items.size() && items.get(next) instanceof Item.Word word) {
+      TextSpan bare = report.unbroken(word.span().start());
+      String quoted = "\"" + report.text(bare) + "\"";
+      report.error(
+          "text-missing",
+          word.span(),
+          what,
+          "",
+          remedy,
+          report.change("Write `" + quoted + "`", true, new TextEdit(bare, quoted)));
+    } else {
+      report.error("text-missing", statement.lineSpan(), what, "", remedy);
+    }
+  }
+
+  boolean isAtWord() {
+    return next < items.size() && items.get(next) instanceof Item.Word;
   }
 
   boolean isAtAmount() {
@@ -99,6 +127,7 @@ final class ItemCursor {
         what + " takes " + unit.dimension().description(),
         "",
         Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
+    next = items.size();
     return Optional.empty();
   }
 
@@ -110,6 +139,16 @@ final class ItemCursor {
       return true;
     }
     return false;
+  }
+
+  /** Everything that follows; it is not taken. */
+  List<Item> rest() {
+    return items.subList(next, items.size());
+  }
+
+  /** Takes everything that follows, since it has been reported. */
+  void skip() {
+    next = items.size();
   }
 
   TextSpan lastSpan() {

@@ -22,9 +22,9 @@ record MultibandReader(StepReader steps) {
 
   Step read(Group group) {
     Statement statement = group.statement();
-    SettingsReader.Line line =
-        SettingsReader.read(steps.kind("multiband"), statement, false, steps.report());
+    SettingsReader.Line line = steps.line(steps.kind("multiband"), statement, false);
     List<Step.Band> bands = new ArrayList<>();
+    List<TextSpan> where = new ArrayList<>();
     List<Note> own = new ArrayList<>();
     if (statement.block().isPresent()) {
       Group.Grouped grouped = Group.of(statement.block().get(), steps.report());
@@ -33,11 +33,15 @@ record MultibandReader(StepReader steps) {
         if (inner.statement().head().filter(head -> head.text().equals("band")).isEmpty()) {
           steps.reportOutside(inner, List.of("band"));
         } else {
-          readBand(inner).ifPresent(bands::add);
+          Optional<Step.Band> band = readBand(inner);
+          if (band.isPresent()) {
+            bands.add(band.get());
+            where.add(edges(inner.statement()));
+          }
         }
       }
     }
-    checkBands(bands, statement);
+    checkBands(bands, where, statement);
     return new Step.Multiband(
         line.settings(),
         bands,
@@ -93,7 +97,7 @@ record MultibandReader(StepReader steps) {
     return Optional.of(new Step.Band(low, high, branch));
   }
 
-  private void checkBands(List<Step.Band> bands, Statement statement) {
+  private void checkBands(List<Step.Band> bands, List<TextSpan> where, Statement statement) {
     if (bands.size() < 2) {
       steps
           .report()
@@ -109,7 +113,7 @@ record MultibandReader(StepReader steps) {
       double end = bands.get(i).highHz();
       double start = bands.get(i + 1).lowHz();
       if (end != start) {
-        TextSpan span = bands.get(i + 1).branch().lineSpan();
+        TextSpan span = where.get(i + 1);
         steps
             .report()
             .error(
@@ -120,6 +124,15 @@ record MultibandReader(StepReader steps) {
                 "Let each band begin where the one above it in the text ends.");
       }
     }
+  }
+
+  /** Where the values stand that say where a band lies. */
+  private static TextSpan edges(Statement band) {
+    return band.items().stream()
+        .filter(item -> item instanceof Item.Amount || item instanceof Item.Range)
+        .map(Item::span)
+        .findFirst()
+        .orElse(band.lineSpan());
   }
 
   private static String spell(double hertz) {

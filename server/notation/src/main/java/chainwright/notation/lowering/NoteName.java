@@ -53,4 +53,14 @@ public final class NoteName {
     int number = (int) Math.round(A4_NUMBER + SEMITONES * Math.log(hertz / A4_HERTZ) / Math.log(2));
     return NAMES[Math.floorMod(number, SEMITONES)] + (Math.floorDiv(number, SEMITONES) - 1);
   }
+
+  /** The flat of the same pitch for a sharp such as `F#3`; empty for anything else. */
+  static Optional<String> flat(String sharp) {
+    int letter =
+        sharp.length() < 3 || sharp.charAt(1) != '#' ? -1 : "CDFGA".indexOf(sharp.charAt(0));
+    return letter < 0
+        ? Optional.empty()
+        : Optional.of("DEGAB".charAt(letter) + "b" + sharp.substring(2))
+            .filter(one -> frequency(one).isPresent());
+  }
 }

@@ -6,11 +6,13 @@ import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.syntax.Section;
+import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Collects what is wrong with one section while it is read. */
 final class Report {
@@ -49,6 +51,16 @@ final class Report {
             code, Severity.WARNING, new Place(section, span), what, why, remedy, List.of(fixes)));
   }
 
+  /** Reports a statement that says nothing without its block. */
+  void noBlock(Statement statement, String word) {
+    error(
+        "block-missing",
+        statement.lineSpan(),
+        "`" + word + "` has no block",
+        "",
+        "Write `{` at the end of this line and `}` after the last line that belongs to it.");
+  }
+
   /** Reports a word that is not known, with the words that it may have meant. */
   void unknownWord(String code, String what, TextSpan span, String word, Collection<String> known) {
     List<String> near = Nearest.to(word, known);
@@ -68,16 +80,85 @@ final class Report {
     error(code, span, what, "", remedy, fixes);
   }
 
-  /** An edit that only says better what was meant. */
-  Fix fix(String title, boolean isPreferred, TextEdit edit) {
-    return new Fix(
-        title, Fix.Effect.KEEPS_THE_SOUND, isPreferred, List.of(new PlacedEdit(section, edit)));
+  /** Edits that only say better what was meant. */
+  Fix fix(String title, boolean isPreferred, TextEdit... edits) {
+    return new Fix(title, Fix.Effect.KEEPS_THE_SOUND, isPreferred, placed(edits));
   }
 
-  /** An edit by which a line begins to mean something. */
-  Fix change(String title, boolean isPreferred, TextEdit edit) {
-    return new Fix(
-        title, Fix.Effect.CHANGES_THE_SOUND, isPreferred, List.of(new PlacedEdit(section, edit)));
+  /** Edits by which a line begins to mean something. */
+  Fix change(String title, boolean isPreferred, TextEdit... edits) {
+    return new Fix(title, Fix.Effect.CHANGES_THE_SOUND, isPreferred, placed(edits));
+  }
+
+  /** The words of the section that stand in a stretch. */
+  String text(TextSpan span) {
+    return section.text().substring(span.start(), span.end());
+  }
+
+  /** The stretch from an offset to the next blank or the line's end. */
+  TextSpan unbroken(int start) {
+    String text = section.text();
+    int end = start;
+    while (end < text.length() && !Character.isWhitespace(text.charAt(end))) {
+      end++;
+    }
+    return new TextSpan(start, end);
+  }
+
+  /** The blanks before the first word of the line in which an offset lies. */
+  String indent(int offset) {
+    String text = section.text();
+    int start = offset;
+    while (start > 0 && !isLineEnd(text.charAt(start - 1))) {
+      start--;
+    }
+    int end = start;
+    while (end < offset && Character.isWhitespace(text.charAt(end))) {
+      end++;
+    }
+    return text.substring(start, end);
+  }
+
+  /** Removes a stretch of a line with the blanks before it, and the line with it if that is all. */
+  TextEdit removal(TextSpan span) {
+    String text = section.text();
+    int start = span.start();
+    while (start > 0
+        && Character.isWhitespace(text.charAt(start - 1))
+        && !isLineEnd(text.charAt(start - 1))) {
+      start--;
+    }
+    boolean isWholeLine =
+        start > 0
+            && isLineEnd(text.charAt(start - 1))
+            && (span.end() == text.length() || isLineEnd(text.charAt(span.end())));
+    if (isWholeLine) {
+      start -= text.startsWith("\r\n", Math.max(0, start - 2)) ? 2 : 1;
+    }
+    return new TextEdit(new TextSpan(Math.max(0, start), span.end()), "");
+  }
+
+  /** Whether the parser has found fault with something that touches a stretch. */
+  boolean isTroubled(TextSpan span) {
+    return section.troubles().stream()
+        .map(Section.Trouble::span)
+        .anyMatch(one -> one.start() <= span.end() && span.start() <= one.end());
+  }
+
+  /** Whether an offset follows a mark of continuation that continues nothing. */
+  boolean continuesNothing(int offset) {
+    return section.troubles().stream()
+        .filter(one -> one.code().equals("continues-nothing") && one.span().end() <= offset)
+        .map(one -> section.text().substring(one.span().end(), offset))
+        .anyMatch(between -> between.isBlank() && between.chars().noneMatch(Report::isLineEnd));
+  }
+
+  private static boolean isLineEnd(int character) {
+    return character == '\n' || character == '\r';
+  }
+
+  private List<PlacedEdit> placed(TextEdit... edits) {
+    return Stream.of(edits).map(edit -> new PlacedEdit(section, edit)).toList();
   }
 
   private static String describe(TextEdit edit) {

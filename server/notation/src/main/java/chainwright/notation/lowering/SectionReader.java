@@ -12,6 +12,7 @@ import chainwright.notation.syntax.Block;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
@@ -166,7 +167,8 @@ public record SectionReader(Catalogue catalogue) {
   private static Header readHeader(Statement statement, Report report) {
     ItemCursor cursor = new ItemCursor(statement, report);
     String word = cursor.head();
-    Optional<Name> name = cursor.name("a name, such as `" + word + " lead { … }`");
+    Optional<Name> name = readName(cursor, word, report);
+    name.ifPresent(one -> Kebab.check(one, report));
     String title = cursor.text(false).map(Item.Text::text).orElse("");
     Optional<TextSpan> bypassed =
         cursor.takesWord("bypassed") ? Optional.of(cursor.lastSpan()) : Optional.empty();
@@ -185,14 +187,31 @@ public record SectionReader(Catalogue catalogue) {
     }
     cursor.end();
     if (statement.block().isEmpty()) {
-      report.error(
-          "block-missing",
-          statement.lineSpan(),
-          "`" + word + "` has no block",
-          "",
-          "Write `{` at the end of this line and `}` after the last line that belongs to it.");
+      report.noBlock(statement, word);
     }
     return new Header(name, title, new Clauses(Optional.empty(), bypassed, deliberates, List.of()));
+  }
+
+  private static Optional<Name> readName(ItemCursor cursor, String word, Report report) {
+    Optional<Item.Text> title = cursor.textAhead();
+    if (title.isEmpty()) {
+      return cursor.name("a name, such as `" + word + " lead { … }`");
+    }
+    TextSpan start = new TextSpan(title.get().span().start(), title.get().span().start());
+    Optional<String> name = Kebab.of(title.get().text());
+    report.error(
+        "name-missing",
+        title.get().span(),
+        "before the title of a `" + word + "` comes its name",
+        "Other lines refer to it by its name; the title is for readers.",
+        "Write `" + word + " " + name.orElse("lead") + " \"…\"`.",
+        name.map(
+                one ->
+                    List.of(
+                        report.change(
+                            "Write `" + one + "` before it", true, new TextEdit(start, one + " "))))
+            .orElse(List.of()));
+    return Optional.empty();
   }
 
   private record Body(Declarations declarations, List<Step> steps, List<Note> notes) {}
@@ -206,17 +225,47 @@ public record SectionReader(Catalogue catalogue) {
     if (block.isPresent()) {
       Group.Grouped grouped = Group.of(block.get(), report);
       notes.addAll(grouped.own());
+      Optional<Statement> firstStep = Optional.empty();
+      String above = "";
       for (Group inner : grouped.groups()) {
-        String word = inner.statement().head().map(Item.Word::text).orElse("");
+        Statement statement = inner.statement();
+        String word = statement.head().map(Item.Word::text).orElse("");
         if (DeclarationReader.isDeclaration(word)) {
-          declarations.read(inner.statement());
+          if (!word.equals("listen")) {
+            firstStep.ifPresent(step -> reportLate(inner, step, report));
+          }
+          declarations.read(statement);
           notes.addAll(inner.notes());
         } else {
-          reader.read(inner).ifPresent(steps::add);
+          firstStep = firstStep.or(() -> Optional.of(statement));
+          reader.read(inner, above).ifPresent(steps::add);
         }
+        above = word;
       }
     }
     notes.addAll(group.notes());
     return new Body(declarations.declarations(), steps, notes);
+  }
+
+  private static void reportLate(Group declaration, Statement firstStep, Report report) {
+    Statement statement = declaration.statement();
+    TextSpan before = new TextSpan(firstStep.offset(), firstStep.offset());
+    String moved = report.text(statement.lineSpan()) + "\n" + report.indent(firstStep.offset());
+    report.error(
+        "declaration-after-a-stage",
+        statement.lineSpan(),
+        "`"
+            + report.text(statement.head().map(Item.Word::span).orElse(before))
+            + "` stands below a stage",
+        "What holds for the whole chain is declared before its first stage.",
+        "Move it above the first stage.",
+        declaration.notes().isEmpty()
+            ? List.of(
+                report.fix(
+                    "Move it above the first stage",
+                    true,
+                    new TextEdit(before, moved),
+                    report.removal(statement.lineSpan())))
+            : List.of());
   }
 }

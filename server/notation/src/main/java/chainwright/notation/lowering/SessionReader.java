@@ -7,6 +7,8 @@ import chainwright.notation.syntax.Block;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Level;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.SampleRate;
@@ -26,6 +28,7 @@ final class SessionReader {
   private Optional<Double> mainsHz = Optional.empty();
   private Optional<Double> tempoBpm = Optional.empty();
   private Optional<String> listeners = Optional.empty();
+  private Optional<Name> intent = Optional.empty();
 
   SessionReader(Report report) {
     this.report = report;
@@ -37,7 +40,9 @@ final class SessionReader {
     cursor.end();
     List<Note> notes = new ArrayList<>();
     Optional<Block> block = group.statement().block();
-    if (block.isPresent()) {
+    if (block.isEmpty()) {
+      report.noBlock(group.statement(), "session");
+    } else {
       Group.Grouped grouped = Group.of(block.get(), report);
       notes.addAll(grouped.own());
       for (Group inner : grouped.groups()) {
@@ -53,6 +58,7 @@ final class SessionReader {
         mainsHz,
         tempoBpm,
         listeners,
+        intent,
         notes,
         section,
         group.statement().lineSpan(),
@@ -72,9 +78,11 @@ final class SessionReader {
       case "tempo" ->
           tempoBpm = cursor.amount(Unit.BEATS_PER_MINUTE, "`tempo`").map(Quantity::baseValue);
       case "listeners" -> readListeners(cursor);
+      case "intent" -> intent = DeclarationReader.readIntent(cursor, report);
       default -> {
-        List<String> known =
-            Vocabulary.at(Vocabulary.Place.SESSION).stream().map(Vocabulary.Keyword::text).toList();
+        List<String> known = new ArrayList<>();
+        Vocabulary.at(Vocabulary.Place.SESSION).forEach(keyword -> known.add(keyword.text()));
+        known.add("intent");
         report.unknownWord(
             "unknown-word",
             "a session says nothing about `" + head.get().text() + "`",
@@ -99,19 +107,60 @@ final class SessionReader {
           cursor.lastSpan(),
           "a sample rate lies between 8 kHz and 384 kHz, but this is " + rate.get(),
           "",
-          "Write the rate of the recordings, such as `48 kHz`.");
+          "Write the rate of the recordings, such as `48 kHz`.",
+          isInKilohertz(hertz)
+              ? List.of(
+                  report.change(
+                      "Write `" + AmountReader.spell(hertz) + " kHz`",
+                      true,
+                      new TextEdit(cursor.lastSpan(), AmountReader.spell(hertz) + " kHz")))
+              : List.of());
       return;
     }
     sampleRate = Optional.of(SampleRate.ofHertz(hertz));
   }
 
+  /** Whether a rate is possible if the number was meant in kHz. */
+  private static boolean isInKilohertz(double hertz) {
+    double meant = Unit.KILOHERTZ.toBase(hertz);
+    return meant >= SampleRate.LOWEST_HZ && meant <= SampleRate.HIGHEST_HZ;
+  }
+
+  private boolean reportSwapped(List<Item> rest) {
+    boolean isSwapped =
+        rest.size() == 3
+            && rest.get(0) instanceof Item.Amount first
+            && first.unit().flatMap(Unit::parse).filter(Unit.DBFS::equals).isPresent()
+            && rest.get(1) instanceof Item.Mark
+            && rest.get(2) instanceof Item.Amount last
+            && last.unit().flatMap(Unit::parse).filter(Unit.DBU::equals).isPresent();
+    if (isSwapped) {
+      TextSpan digital = rest.get(0).span();
+      TextSpan analogue = rest.get(2).span();
+      String mended = report.text(analogue) + " = " + report.text(digital);
+      report.error(
+          "wrong-unit",
+          digital.union(analogue),
+          "`alignment` names the analogue level first, then the digital one",
+          "",
+          "Write `" + mended + "`.",
+          report.fix(
+              "Write `" + mended + "`", true, new TextEdit(digital.union(analogue), mended)));
+    }
+    return isSwapped;
+  }
+
   private void readAlignment(ItemCursor cursor) {
-    Optional<Quantity> analogue = cursor.amount(Unit.DBU, "`alignment`");
-    boolean isEquated = cursor.takesMark("=");
-    if (analogue.isEmpty()) {
+    if (reportSwapped(cursor.rest())) {
+      cursor.skip();
       return;
     }
+    Optional<Quantity> analogue = cursor.amount(Unit.DBU, "`alignment`");
+    boolean isEquated = cursor.takesMark("=");
     if (!isEquated) {
+      if (analogue.isEmpty()) {
+        return;
+      }
       report.error(
           "value-missing",
           cursor.lineSpan(),
@@ -120,10 +169,10 @@ final class SessionReader {
           "Write for example `alignment 0 dBu = -18 dBFS`.");
       return;
     }
-    alignment =
-        cursor
-            .amount(Unit.DBFS, "`alignment`")
-            .map(digital -> Level.ofDbfs(digital.baseValue() - analogue.get().baseValue()));
+    Optional<Quantity> digital = cursor.amount(Unit.DBFS, "`alignment`");
+    if (analogue.isPresent() && digital.isPresent()) {
+      alignment = Optional.of(Level.ofDbfs(digital.get().baseValue() - analogue.get().baseValue()));
+    }
   }
 
   private void readListeners(ItemCursor cursor) {

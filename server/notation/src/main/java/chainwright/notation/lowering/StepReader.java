@@ -12,7 +12,6 @@ import chainwright.notation.model.Step;
 import chainwright.notation.syntax.Block;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
-import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.TimeSpan;
@@ -31,13 +30,21 @@ record StepReader(Catalogue catalogue, Report report) {
 
   List<Step> readAll(List<Group> groups) {
     List<Step> steps = new ArrayList<>();
+    String above = "";
     for (Group group : groups) {
-      read(group).ifPresent(steps::add);
+      read(group, above).ifPresent(steps::add);
+      above = group.statement().head().map(Item.Word::text).orElse("");
     }
     return steps;
   }
 
-  Optional<Step> read(Group group) {
+  /** Reads what stands on a line. */
+  SettingsReader.Line line(StageKind kind, Statement statement, boolean takesTitle) {
+    return SettingsReader.read(kind, statement, takesTitle, catalogue, report);
+  }
+
+  /** Reads one step; the word of the line above it tells what it may have meant to continue. */
+  Optional<Step> read(Group group, String above) {
     Statement statement = group.statement();
     Optional<Item.Word> head = statement.head();
     if (head.isEmpty()) {
@@ -51,19 +58,19 @@ record StepReader(Catalogue catalogue, Report report) {
       case "mid-side" -> Optional.of(readMidSide(group));
       case "multiband" -> Optional.of(new MultibandReader(this).read(group));
       case "during" -> readDuring(group);
-      default -> readStage(group, head.get());
+      default -> readStage(group, head.get(), above);
     };
   }
 
-  private Optional<Step> readStage(Group group, Item.Word head) {
+  private Optional<Step> readStage(Group group, Item.Word head, String above) {
     Statement statement = group.statement();
     Optional<StageKind> kind =
         catalogue.stage(head.text()).filter(one -> one.family() != Family.STRUCTURE);
     if (kind.isEmpty()) {
-      reportUnknown(head);
+      new StepFaults(catalogue, report).unknown(statement, head, above);
       return Optional.empty();
     }
-    SettingsReader.Line line = SettingsReader.read(kind.get(), statement, false, report);
+    SettingsReader.Line line = line(kind.get(), statement, false);
     List<Step> sideChain = new ArrayList<>();
     List<Note> notes = new ArrayList<>(group.notes());
     statement.block().ifPresent(block -> readStageBlock(kind.get(), block, sideChain, notes));
@@ -80,9 +87,18 @@ record StepReader(Catalogue catalogue, Report report) {
   private void readStageBlock(StageKind kind, Block block, List<Step> sideChain, List<Note> notes) {
     Group.Grouped grouped = Group.of(block, report);
     notes.addAll(grouped.own());
+    boolean hasDetector = kind.setting("key").isPresent();
     for (Group inner : grouped.groups()) {
       Optional<Item.Word> head = inner.statement().head();
-      if (head.isPresent() && head.get().text().equals("side-chain")) {
+      boolean isSideChain = head.filter(one -> one.text().equals("side-chain")).isPresent();
+      if (isSideChain && !hasDetector) {
+        report.error(
+            "block-unexpected",
+            new TextSpan(block.span().start(), block.span().start() + 1),
+            "`" + kind.word() + "` has no detector, so it has no side-chain",
+            "A side-chain shapes what a detector hears.",
+            "Put its stages into the chain, or choose a stage with a detector.");
+      } else if (head.isPresent() && head.get().text().equals("side-chain")) {
         new ItemCursor(inner.statement(), report).end();
         inner
             .statement()
@@ -99,34 +115,10 @@ record StepReader(Catalogue catalogue, Report report) {
     }
   }
 
-  private void reportUnknown(Item.Word head) {
-    Optional<Vocabulary.Keyword> keyword = Vocabulary.find(head.text());
-    if (keyword.isPresent()) {
-      report.error(
-          "misplaced-word",
-          head.span(),
-          "`" + head.text() + "` cannot stand here",
-          keyword.get().says(),
-          "It is written like this: `" + keyword.get().form() + "`.");
-      return;
-    }
-    List<String> known = new ArrayList<>();
-    catalogue.stages().forEach(stage -> known.add(stage.word()));
-    Vocabulary.all().stream()
-        .filter(
-            one ->
-                one.place() == Vocabulary.Place.DECLARATION
-                    || one.place() == Vocabulary.Place.STRUCTURE)
-        .forEach(one -> known.add(one.text()));
-    report.unknownWord(
-        "unknown-stage", "`" + head.text() + "` is no stage", head.span(), head.text(), known);
-  }
-
   private Optional<Step> readApply(Group group) {
     Statement statement = group.statement();
     List<Item> items = statement.items();
-    SettingsReader.Line line =
-        SettingsReader.read(plain("apply"), withoutFirst(statement), false, report);
+    SettingsReader.Line line = line(plain("apply"), withoutFirst(statement), false);
     if (items.isEmpty() || !(items.get(0) instanceof Item.Word name)) {
       report.error(
           "name-missing",
@@ -166,7 +158,15 @@ record StepReader(Catalogue catalogue, Report report) {
 
   private Step readInsert(Group group) {
     Statement statement = group.statement();
-    SettingsReader.Line line = SettingsReader.read(kind("insert"), statement, true, report);
+    SettingsReader.Line line = line(kind("insert"), statement, true);
+    if (line.title().isEmpty()) {
+      report.error(
+          "text-missing",
+          statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
+          "after `insert` comes the name of the device, in quotes",
+          "",
+          "For example: `insert \"outboard equaliser\" send 0 dBu return 0 dBu`.");
+    }
     Branch body = body("insert", statement);
     return new Step.Insert(
         line.title(),
@@ -179,7 +179,7 @@ record StepReader(Catalogue catalogue, Report report) {
 
   private Step readParallel(Group group) {
     Statement statement = group.statement();
-    SettingsReader.Line line = SettingsReader.read(kind("parallel"), statement, false, report);
+    SettingsReader.Line line = line(kind("parallel"), statement, false);
     Parts parts = parts(group, List.of("path"), true);
     if (parts.branches().isEmpty()) {
       reportEmpty(statement, "parallel", "path");
@@ -193,7 +193,7 @@ record StepReader(Catalogue catalogue, Report report) {
 
   private Step readMidSide(Group group) {
     Statement statement = group.statement();
-    SettingsReader.Line line = SettingsReader.read(kind("mid-side"), statement, false, report);
+    SettingsReader.Line line = line(kind("mid-side"), statement, false);
     Parts parts = parts(group, List.of("mid", "side"), false);
     if (parts.branches().isEmpty()) {
       reportEmpty(statement, "mid-side", "mid");
@@ -229,6 +229,9 @@ record StepReader(Catalogue catalogue, Report report) {
       return Optional.empty();
     }
     cursor.end();
+    if (statement.block().isEmpty()) {
+      report.noBlock(statement, "during");
+    }
     return Optional.of(
         new Step.During(
             new TimeSpan(passage.get()[0].baseValue()),
@@ -269,23 +272,11 @@ record StepReader(Catalogue catalogue, Report report) {
   }
 
   void reportOutside(Group inner, List<String> words) {
-    Statement statement = inner.statement();
-    String part = words.get(0);
-    report.error(
-        "misplaced-word",
-        statement.lineSpan(),
-        "here only `" + String.join("` or `", words) + "` can stand",
-        "",
-        "Put the line into a `" + part + " { … }`.",
-        report.change(
-            "Put it into a `" + part + "`",
-            true,
-            new TextEdit(new TextSpan(statement.offset(), statement.offset()), part + " { ")));
+    new StepFaults(catalogue, report).outside(inner.statement(), words);
   }
 
   Branch branch(String word, Group group, boolean takesTitle) {
-    SettingsReader.Line line =
-        SettingsReader.read(kind(word), group.statement(), takesTitle, report);
+    SettingsReader.Line line = line(kind(word), group.statement(), takesTitle);
     Branch body = body(word, group.statement());
     return new Branch(
         word,

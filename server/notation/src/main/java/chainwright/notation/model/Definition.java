@@ -53,6 +53,7 @@ public sealed interface Definition {
    * @param mainsHz the frequency of the mains [Hz], if said
    * @param tempoBpm the tempo [beats/min], if said
    * @param listeners for whom it is played: "adults" or "minors", if said
+   * @param intent what all chains are meant to sound like that do not say their own, if said
    * @param notes its notes
    * @param section its section
    * @param lineSpan its first line
@@ -65,6 +66,7 @@ public sealed interface Definition {
       Optional<Double> mainsHz,
       Optional<Double> tempoBpm,
       Optional<String> listeners,
+      Optional<Name> intent,
       List<Note> notes,
       Section section,
       TextSpan lineSpan,
@@ -80,6 +82,7 @@ public sealed interface Definition {
      * @param mainsHz the mains frequency [Hz]
      * @param tempoBpm the tempo [beats/min]
      * @param listeners for whom it is played
+     * @param intent what chains are meant to sound like
      * @param notes its notes
      * @param section its section
      * @param lineSpan its first line

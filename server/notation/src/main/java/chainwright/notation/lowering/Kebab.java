@@ -1,0 +1,42 @@
+package chainwright.notation.lowering;
+
+import chainwright.notation.model.Name;
+import chainwright.notation.text.TextEdit;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** How a name is spelt: lower-case words of letters and digits, joined by hyphens. */
+final class Kebab {
+
+  private static final Pattern WELL_FORMED = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
+
+  private Kebab() {}
+
+  /** The name that a text comes nearest to; empty if it holds no letter to begin with. */
+  static Optional<String> of(String text) {
+    String plain =
+        text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    return Optional.of(plain).filter(one -> WELL_FORMED.matcher(one).matches());
+  }
+
+  /** Reports a name that is being given and is spelt in another way. */
+  static void check(Name name, Report report) {
+    if (WELL_FORMED.matcher(name.text()).matches()) {
+      return;
+    }
+    report.error(
+        "malformed-name",
+        name.span(),
+        "the name `" + name.text() + "` is not in lower case with hyphens",
+        "One way of spelling names keeps one thing from having two.",
+        of(name.text()).map(one -> "Write `" + one + "`.").orElse("Write a name such as `bite`."),
+        of(name.text())
+            .map(
+                one ->
+                    List.of(
+                        report.change("Write `" + one + "`", true, new TextEdit(name.span(), one))))
+            .orElse(List.of()));
+  }
+}

@@ -1,0 +1,272 @@
+package chainwright.notation.lowering;
+
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.catalogue.Default;
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.StageKind;
+import chainwright.notation.catalogue.Takes;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.syntax.Item;
+import chainwright.notation.syntax.Statement;
+import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Dimension;
+import chainwright.quantity.Unit;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Words what is wrong with the settings of one stage.
+ *
+ * @param kind what the stage is
+ * @param statement its line
+ * @param catalogue the vocabulary
+ * @param report where troubles go
+ * @param attempted the settings that something was written for, which are then not missing; added
+ *     to where a fault explains why a setting is not there
+ */
+record SettingFaults(
+    StageKind kind,
+    Statement statement,
+    Catalogue catalogue,
+    Report report,
+    Set<String> attempted) {
+
+  private static final List<String> CLAUSES = List.of("as", "bypassed", "deliberate");
+
+  /** The dimension of what a setting takes; empty if it takes no unit. */
+  static Optional<Dimension> dimension(Setting setting) {
+    return setting.takes() instanceof Takes.InUnit takes
+        ? Optional.of(takes.unit().dimension())
+        : Optional.empty();
+  }
+
+  void mark(Item.Mark mark) {
+    report.error(
+        "stray-character",
+        mark.span(),
+        "`" + mark.text() + "` means nothing here",
+        "",
+        "Write the setting's name and its value, parted by a blank.",
+        report.fix("Remove `" + mark.text() + "`", true, report.removal(mark.span())));
+  }
+
+  /** Reports a label or `bypassed` that a setting follows. */
+  void misplacedMark(TextSpan span) {
+    int end = statement.lineSpan().end();
+    report.error(
+        "misplaced-mark",
+        span,
+        "a setting follows `" + report.text(span) + "`",
+        "`as`, `bypassed` and `deliberate` stand after the settings, where they are looked for.",
+        "Move it to the end of the line.",
+        report.fix(
+            "Move it to the end",
+            true,
+            report.removal(span),
+            new TextEdit(new TextSpan(end, end), " " + report.text(span))));
+  }
+
+  void noRange(Setting setting, Takes.InUnit takes, TextSpan span, boolean isCutOff) {
+    report.error(
+        "range-missing",
+        span,
+        "`" + setting.name() + (isCutOff ? "` has a range without its end" : "` takes a range"),
+        setting.says(),
+        "Write both ends, such as `5 to 9 " + takes.unit().symbol() + "`.");
+  }
+
+  /** Whether a word after a bare number can only be meant as its unit. */
+  boolean isMeantAsUnit(String word) {
+    List<String> known = known();
+    boolean isWord = known.contains(word) || catalogue.stage(word).isPresent() || word.equals("to");
+    return !isWord && (!Nearest.to(word, units()).isEmpty() || Nearest.to(word, known).isEmpty());
+  }
+
+  void unknownUnit(String unit, TextSpan span) {
+    report.unknownWord("unknown-unit", "`" + unit + "` is no unit", span, unit, units());
+    kind.settings().stream()
+        .filter(one -> one.isPositional() && one.takes() instanceof Takes.InUnit)
+        .forEach(one -> attempted.add(one.name()));
+  }
+
+  private Set<String> units() {
+    Set<String> units = new LinkedHashSet<>();
+    for (Setting setting : kind.settings()) {
+      if (setting.takes() instanceof Takes.InUnit takes) {
+        units.add(takes.unit().symbol());
+      }
+    }
+    return units;
+  }
+
+  /** Reports a number without name and unit. */
+  void bare(Item.Amount amount, List<Setting> free) {
+    List<Fix> fixes = new ArrayList<>();
+    List<String> candidates = new ArrayList<>();
+    for (Setting setting : free) {
+      if (setting.isPositional() && setting.takes() instanceof Takes.InUnit takes) {
+        String mended = amount.number() + " " + takes.unit().symbol();
+        attempted.add(setting.name());
+        candidates.add("`" + mended + "` for the " + setting.name());
+        fixes.add(
+            report.change(
+                "Write `" + mended + "` (" + setting.name() + ")",
+                fixes.isEmpty(),
+                new TextEdit(amount.span(), mended)));
+      }
+    }
+    report.error(
+        "missing-unit",
+        amount.span(),
+        "the number " + amount.number() + " has no unit",
+        "A number without a unit could mean anything.",
+        candidates.isEmpty()
+            ? "Write the setting's name before it and its unit after it."
+            : "Write " + String.join(", or ", candidates) + ".",
+        fixes);
+  }
+
+  void unnamed(Item.Amount amount, Dimension dimension, List<Setting> free) {
+    List<Setting> candidates =
+        free.stream().filter(one -> dimension(one).filter(dimension::equals).isPresent()).toList();
+    if (candidates.isEmpty()) {
+      stray(amount.span(), amount.unit());
+      return;
+    }
+    String written = report.text(amount.span());
+    report.error(
+        "setting-unnamed",
+        amount.span(),
+        "`" + written + "` does not say which setting it is",
+        "`" + kind.word() + "` has more than one setting in this unit, or writes this one by name.",
+        "Write its name before it: "
+            + String.join(", ", candidates.stream().map(Setting::name).limit(6).toList())
+            + ".",
+        candidates.stream()
+            .limit(4)
+            .map(
+                one ->
+                    report.change(
+                        "Write `" + one.name() + " " + written + "`",
+                        candidates.size() == 1,
+                        new TextEdit(
+                            new TextSpan(amount.span().start(), amount.span().start()),
+                            one.name() + " ")))
+            .toList());
+  }
+
+  /** Reports a value in a unit that no setting takes. */
+  void stray(TextSpan span, Optional<String> unit) {
+    String spelled = unit.flatMap(Unit::parse).map(Unit::symbol).orElse("that unit");
+    report.error(
+        "wrong-unit",
+        span,
+        "`" + kind.word() + "` has no setting in " + spelled,
+        "",
+        kind.settings().isEmpty()
+            ? "Remove it; `" + kind.word() + "` takes no settings."
+            : "It takes: "
+                + String.join(", ", kind.settings().stream().map(Setting::name).toList())
+                + ".");
+  }
+
+  /** Reports a word that is no setting; tells whether it begins a statement of its own. */
+  boolean unknown(Item.Word word) {
+    if (Unit.parse(word.text()).isPresent()) {
+      reportNoNumber(word);
+      return false;
+    }
+    if (catalogue.stage(word.text()).isPresent()) {
+      TextSpan before = report.removal(word.span()).span();
+      report.error(
+          "unknown-setting",
+          word.span(),
+          "`" + kind.word() + "` knows no `" + word.text() + "`, which is a stage",
+          "",
+          "Begin a line of its own with it.",
+          report.change(
+              "Begin a new line",
+              true,
+              new TextEdit(
+                  new TextSpan(before.start(), word.span().start()),
+                  "\n" + report.indent(statement.offset()))));
+      return true;
+    }
+    attempted.addAll(Nearest.to(word.text(), known()));
+    report.unknownWord(
+        "unknown-setting",
+        "`" + kind.word() + "` knows no `" + word.text() + "`",
+        word.span(),
+        word.text(),
+        known());
+    return false;
+  }
+
+  private void reportNoNumber(Item.Word unit) {
+    report.error(
+        "value-missing",
+        unit.span(),
+        "the number before `" + unit.text() + "` is missing",
+        "",
+        "Write it before the unit.");
+    Optional<Dimension> dimension = Unit.parse(unit.text()).map(Unit::dimension);
+    kind.settings().stream()
+        .filter(one -> dimension(one).equals(dimension))
+        .forEach(one -> attempted.add(one.name()));
+  }
+
+  private List<String> known() {
+    List<String> known = new ArrayList<>();
+    for (Setting setting : kind.settings()) {
+      known.add(setting.name());
+      if (setting.isPositional() && setting.takes() instanceof Takes.OneOf oneOf) {
+        known.addAll(oneOf.words());
+      }
+    }
+    known.addAll(CLAUSES);
+    return known;
+  }
+
+  void noValue(Setting setting, TextSpan span) {
+    report.error(
+        "value-missing",
+        span,
+        "after `" + setting.name() + "` comes " + describe(setting.takes()),
+        "",
+        setting.says());
+  }
+
+  private static String describe(Takes takes) {
+    if (takes instanceof Takes.InUnit unit) {
+      String one = unit.unit().dimension().description();
+      return unit.isSpan()
+          ? one + ", or a range such as `5 to 9 " + unit.unit().symbol() + "`"
+          : one;
+    }
+    if (takes instanceof Takes.OneOf oneOf) {
+      return "one of " + String.join(", ", oneOf.words());
+    }
+    return takes instanceof Takes.Name ? "a name" : "a plain number";
+  }
+
+  /** Reports the settings that must be there and are not. */
+  void missing(List<Setting> free) {
+    for (Setting setting : free) {
+      if (setting.byOmission() instanceof Default.Required && !attempted.contains(setting.name())) {
+        report.error(
+            "setting-missing",
+            statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
+            "`" + kind.word() + "` needs its " + setting.name(),
+            setting.says(),
+            "Write "
+                + (setting.isPositional() ? "it as " : "`" + setting.name() + "` and ")
+                + describe(setting.takes())
+                + ".");
+      }
+    }
+  }
+}
