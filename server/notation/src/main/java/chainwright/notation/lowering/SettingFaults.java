@@ -44,14 +44,17 @@ record SettingFaults(
         : Optional.empty();
   }
 
+  /** Reports an equals sign; the parser has reported every other mark. */
   void mark(Item.Mark mark) {
-    report.error(
-        "stray-character",
-        mark.span(),
-        "`" + mark.text() + "` means nothing here",
-        "",
-        "Write the setting's name and its value, parted by a blank.",
-        report.fix("Remove `" + mark.text() + "`", true, report.removal(mark.span())));
+    if (mark.text().equals("=")) {
+      report.error(
+          "stray-equals",
+          mark.span(),
+          "`=` means nothing here",
+          "It belongs to `alignment` alone.",
+          "Write the setting's name and its value, parted by a blank.",
+          report.fix("Remove `=`", true, report.removal(mark.span())));
+    }
   }
 
   /** Reports a label or `bypassed` that a setting follows. */

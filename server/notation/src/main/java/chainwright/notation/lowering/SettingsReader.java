@@ -93,7 +93,7 @@ final class SettingsReader {
             "",
             "Put it into a note on a line below: `note \"…\"`.");
       }
-    } else if (item instanceof Item.Mark mark && mark.text().equals("=")) {
+    } else if (item instanceof Item.Mark mark) {
       faults.mark(mark);
     }
   }
