@@ -3,6 +3,7 @@ package chainwright.app.lsp;
 import java.util.List;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
+import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.PositionEncodingKind;
@@ -37,6 +38,7 @@ final class Capabilities {
           new CodeActionOptions(List.of(CodeActionKind.QuickFix, FixActions.FIX_ALL)));
     }
     offered.setHoverProvider(true);
+    offered.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);
     offered.setDocumentOnTypeFormattingProvider(
