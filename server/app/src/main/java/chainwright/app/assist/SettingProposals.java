@@ -26,7 +26,10 @@ record SettingProposals(StageKind kind, Optional<SourceKind> source) {
 
   List<Proposal> of(WrittenLine line) {
     String last = line.words().get(line.words().size() - 1);
-    Optional<Setting> open = kind.setting(last).filter(one -> !(one.takes() instanceof Takes.Flag));
+    Optional<Setting> open =
+        line.isAfterValue()
+            ? Optional.empty()
+            : kind.setting(last).filter(one -> !(one.takes() instanceof Takes.Flag));
     if (open.isPresent()) {
       return values(open.get(), line);
     }

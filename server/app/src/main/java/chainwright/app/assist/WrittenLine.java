@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param source the kind of source that the chain declares
  * @param words the words before the one that is being written; units are not among them
  * @param units the units before it
+ * @param isAfterValue whether a number or a text stands right before the caret's word
  * @param isCut whether a negative gain stands before it
  * @param prefixLength how many characters of the word are written already
  */
@@ -25,6 +26,7 @@ public record WrittenLine(
     Optional<String> source,
     List<String> words,
     List<Unit> units,
+    boolean isAfterValue,
     boolean isCut,
     int prefixLength) {
 
@@ -36,6 +38,7 @@ public record WrittenLine(
    * @param source the kind of source
    * @param words the words before
    * @param units the units before
+   * @param isAfterValue whether a value stands right before
    * @param isCut whether a negative gain stands before
    * @param prefixLength the length of what is written of the word
    */
@@ -83,6 +86,11 @@ public record WrittenLine(
       }
     }
     String before = section.substring(lineStart, caret);
+    if (before.strip().startsWith("...") && lineStart > 0) {
+      int previous = section.lastIndexOf('\n', lineStart - 2) + 1;
+      before = section.substring(previous, lineStart).strip() + " " + before.strip().substring(3);
+      before = section.charAt(caret - 1) == ' ' ? before + " " : before;
+    }
     if (withoutComment(before).length() < before.length() || before.strip().startsWith(">")) {
       return Optional.empty();
     }
@@ -107,8 +115,10 @@ public record WrittenLine(
     List<String> words = new ArrayList<>();
     List<Unit> units = new ArrayList<>();
     boolean isCut = false;
+    boolean isAfterValue = false;
     for (String part : inner.substring(0, inner.length() - prefix).strip().split("\\s+", -1)) {
       boolean isNumber = part.matches("[+\\-\u2212\u2013]?\\d.*");
+      isAfterValue = isNumber || Unit.parse(part).isPresent() || part.endsWith("\"");
       isCut |= isNumber && !part.startsWith("+") && !Character.isDigit(part.charAt(0));
       String letters = isNumber ? part.replaceFirst("^[^A-Za-z%]*", "") : part;
       Optional<Unit> unit = Unit.parse(letters);
@@ -118,7 +128,7 @@ public record WrittenLine(
         words.add(part);
       }
     }
-    return new WrittenLine(block, stageAbove, source, words, units, isCut, prefix);
+    return new WrittenLine(block, stageAbove, source, words, units, isAfterValue, isCut, prefix);
   }
 
   private static boolean isDeclaration(String word) {
@@ -126,7 +136,7 @@ public record WrittenLine(
   }
 
   private static boolean isWordPart(char c) {
-    return Character.isLetterOrDigit(c) || c == '-' || c == '_';
+    return Character.isLetterOrDigit(c) || "-_.+:/".indexOf(c) >= 0;
   }
 
   private static String withoutComment(String line) {

@@ -27,6 +27,8 @@ class CompletionsTest {
         "chain a {~  source bass~  compressor threshold -20 dBFS ratio |; 4:1, 2:1; attack",
         "chain a {~  compressor |; threshold, ratio, attack, deliberate; 3:1",
         "chain a {~  compressor detector |; peak, rms, programme; ratio",
+        "chain a {~  compressor threshold -20 dBFS |; ratio, attack; -30 dBFS",
+        "chain a {~  compressor threshold -20 dBFS~    ... |; ratio, attack; bell",
         "preset guard {~}~chain a {~  apply |; guard; bell",
         "bus vox {~}~chain a {~  to |; vox; a",
         "chain a {~  source |; lead-vocal, bass; bell",
