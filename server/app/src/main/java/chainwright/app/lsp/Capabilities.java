@@ -38,6 +38,9 @@ final class Capabilities {
           new CodeActionOptions(List.of(CodeActionKind.QuickFix, FixActions.FIX_ALL)));
     }
     offered.setHoverProvider(true);
+    offered.setDefinitionProvider(true);
+    offered.setReferencesProvider(true);
+    offered.setRenameProvider(true);
     offered.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);
