@@ -62,6 +62,17 @@ public record BiquadCoefficients(double b0, double b1, double b2, double a1, dou
   }
 
   /**
+   * Returns how far the farther pole lies from the centre of the z-plane.
+   *
+   * @return the radius; below 1 if the section is stable
+   */
+  public double poleRadius() {
+    double middle = -a1 / 2;
+    double apart = middle * middle - a2;
+    return apart < 0 ? Math.sqrt(a2) : Math.abs(middle) + Math.sqrt(apart);
+  }
+
+  /**
    * Asks whether both poles lie inside the unit circle, so that the section comes to rest.
    *
    * @return whether the section is stable

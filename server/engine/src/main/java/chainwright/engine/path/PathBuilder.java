@@ -145,6 +145,7 @@ public record PathBuilder(Scope scope) {
     public List<PathElement> visitStage(Step.Stage stage) {
       StageContext context =
           new StageContext(stage.settings(), builder.rate(), where.source(), where.lowestHz());
+      List<PathElement> sideChain = builder.readAll(stage.sideChain(), where);
       return List.of(
           new StageElement(
               stage,
@@ -153,16 +154,17 @@ public record PathBuilder(Scope scope) {
               isBypassed(stage),
               where.isPartial(),
               context,
-              StageModels.design(context).map(sound -> withSideChain(stage, sound))));
+              StageModels.design(context).map(sound -> withSideChain(sideChain, sound)),
+              sideChain));
     }
 
     /** A side chain stands between the signal and the band that the detector hears anyway. */
-    private StageSound withSideChain(Step.Stage stage, StageSound sound) {
-      if (stage.sideChain().isEmpty()) {
+    private static StageSound withSideChain(List<PathElement> sideChain, StageSound sound) {
+      if (sideChain.isEmpty()) {
         return sound;
       }
       List<Response> heard = new ArrayList<>();
-      heard.add(SignalPath.product(builder.readAll(stage.sideChain(), where)));
+      heard.add(SignalPath.product(sideChain));
       sound.detection().ifPresent(heard::add);
       return sound.withDetection(new ResponseProduct(heard));
     }

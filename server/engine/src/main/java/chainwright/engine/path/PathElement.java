@@ -44,6 +44,7 @@ public sealed interface PathElement {
    *     the middle, the side, or one passage
    * @param context its settings and where it stands
    * @param sound what it does; empty if its settings allow no design
+   * @param sideChain what the signal passes on its way to the detector only
    */
   record StageElement(
       Step.Stage stage,
@@ -52,8 +53,25 @@ public sealed interface PathElement {
       boolean isBypassed,
       boolean isPartial,
       StageContext context,
-      Optional<StageSound> sound)
+      Optional<StageSound> sound,
+      List<PathElement> sideChain)
       implements PathElement {
+
+    /**
+     * Copies the side chain.
+     *
+     * @param stage the stage
+     * @param place its line
+     * @param appliedAt where its preset is applied
+     * @param isBypassed whether it is out of the path
+     * @param isPartial whether only a part of the signal passes through it
+     * @param context its settings and where it stands
+     * @param sound what it does
+     * @param sideChain what the signal passes on its way to the detector
+     */
+    public StageElement {
+      sideChain = List.copyOf(sideChain);
+    }
 
     /**
      * Returns the stage's word.

@@ -9,7 +9,7 @@ import chainwright.quantity.Frequency;
  * Designs {@code all-pass}: 0 dB everywhere. It is of first order, with one section, unless the
  * settings say otherwise; {@code Q} holds in second order only.
  */
-public final class AllPass implements StageModel {
+public final class AllPass implements LinearStage {
 
   /** Makes the model, which has no state. */
   public AllPass() {}

@@ -4,7 +4,7 @@ import chainwright.dsp.filter.AnaloguePrototype;
 import chainwright.dsp.filter.EqualiserPrototypes;
 
 /** Designs {@code band-pass}: 0 dB at the centre; Q 0.7071 unless written. */
-public final class BandPass implements StageModel {
+public final class BandPass implements LinearStage {
 
   /** Makes the model, which has no state. */
   public BandPass() {}

@@ -4,7 +4,7 @@ import chainwright.dsp.filter.AnaloguePrototype;
 import chainwright.dsp.filter.EqualiserPrototypes;
 
 /** Designs {@code bell}. */
-public final class Bell implements StageModel {
+public final class Bell implements LinearStage {
 
   /** Makes the model, which has no state. */
   public Bell() {}

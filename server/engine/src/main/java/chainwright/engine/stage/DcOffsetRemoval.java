@@ -4,7 +4,7 @@ import chainwright.dsp.filter.AnaloguePrototype;
 import chainwright.dsp.filter.CorrectiveFilters;
 
 /** Designs {@code dc-offset-removal}: a high-pass of 6 dB/oct, at 3 Hz unless written. */
-public final class DcOffsetRemoval implements StageModel {
+public final class DcOffsetRemoval implements LinearStage {
 
   /** Makes the model, which has no state. */
   public DcOffsetRemoval() {}

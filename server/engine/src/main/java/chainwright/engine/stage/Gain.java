@@ -3,7 +3,7 @@ package chainwright.engine.stage;
 import chainwright.dsp.filter.ConstantFactor;
 
 /** Designs {@code gain}: the same gain [dB] at every frequency. */
-public final class Gain implements StageModel {
+public final class Gain implements LinearStage {
 
   /** Makes the model, which has no state. */
   public Gain() {}

@@ -10,7 +10,7 @@ import chainwright.dsp.filter.CorrectiveFilters;
  * <p>The bandwidth [Hz] is that of the poles; the points 3 dB down lie a little closer together, by
  * less than 1 % from -20 dB on.
  */
-public final class HumRemoval implements StageModel {
+public final class HumRemoval implements LinearStage {
 
   /** Makes the model, which has no state. */
   public HumRemoval() {}

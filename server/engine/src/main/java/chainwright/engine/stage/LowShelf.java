@@ -4,7 +4,7 @@ import chainwright.dsp.filter.AnaloguePrototype;
 import chainwright.dsp.filter.EqualiserPrototypes;
 
 /** Designs {@code low-shelf}: half its gain [dB] at the cutoff; Q 0.7071 unless written. */
-public final class LowShelf implements StageModel {
+public final class LowShelf implements LinearStage {
 
   /** Makes the model, which has no state. */
   public LowShelf() {}

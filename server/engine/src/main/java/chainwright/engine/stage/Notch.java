@@ -10,7 +10,7 @@ import chainwright.quantity.Frequency;
  * <p>With a depth the quality factor is that of the poles; the points 3 dB down then lie a little
  * closer together, by less than 1 % from -20 dB on.
  */
-public final class Notch implements StageModel {
+public final class Notch implements LinearStage {
 
   /** Makes the model, which has no state. */
   public Notch() {}

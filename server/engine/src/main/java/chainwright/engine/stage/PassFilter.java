@@ -7,7 +7,7 @@ import chainwright.quantity.Frequency;
 import chainwright.quantity.QualityFactor;
 
 /** What a high-pass and a low-pass have in common: all but the side that passes. */
-interface PassFilter extends StageModel {
+interface PassFilter extends LinearStage {
 
   /** The only slope at which a quality factor holds [dB/oct]: that of one second-order section. */
   double SLOPE_WITH_QUALITY = 12;

@@ -1,5 +1,6 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.signal.ProcessorDesign;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -37,6 +38,25 @@ public final class StageModels {
             model -> {
               try {
                 return Optional.of(model.design(context));
+              } catch (IllegalArgumentException impossible) {
+                return Optional.empty();
+              }
+            });
+  }
+
+  /**
+   * Designs what processes the audio of a stage.
+   *
+   * @param audio its settings, where it stands and what its detector hears
+   * @return the processor's design; empty if its kind is not processed yet or its settings allow no
+   *     design
+   */
+  public static Optional<ProcessorDesign> processor(StageAudio audio) {
+    return find(audio.context().settings().kind().word())
+        .flatMap(
+            model -> {
+              try {
+                return model.processor(audio);
               } catch (IllegalArgumentException impossible) {
                 return Optional.empty();
               }

@@ -7,7 +7,7 @@ import chainwright.dsp.filter.EqualiserPrototypes;
  * Designs {@code tilt}: first order, half the tilt [dB] up at one end and half down at the other;
  * the pivot is 800 Hz unless written.
  */
-public final class Tilt implements StageModel {
+public final class Tilt implements LinearStage {
 
   /** Makes the model, which has no state. */
   public Tilt() {}

@@ -1,0 +1,163 @@
+package chainwright.engine.sound;
+
+import chainwright.dsp.filter.BandsDesign;
+import chainwright.dsp.filter.Crossover;
+import chainwright.dsp.signal.FactorDesign;
+import chainwright.dsp.signal.MidSideDesign;
+import chainwright.dsp.signal.PassageDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.SeriesDesign;
+import chainwright.dsp.signal.SumDesign;
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.PathBranch;
+import chainwright.engine.path.PathElement.SplitElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.engine.stage.StageAudio;
+import chainwright.engine.stage.StageModels;
+import chainwright.notation.model.Step;
+import chainwright.quantity.Frequency;
+import chainwright.quantity.SampleRate;
+import chainwright.quantity.Slope;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Makes a path sound: a processor for each stage, put together as the structures say. */
+public final class SoundBuilder {
+
+  /** The time in which a passage begins and ends [s]; common practice, no source. */
+  private static final double PASSAGE_FADE_SECONDS = 0.01;
+
+  private static final Slope USUAL_SLOPE = new Slope(24);
+
+  private final SampleRate rate;
+  private final List<StageElement> silent = new ArrayList<>();
+
+  private SoundBuilder(SampleRate rate) {
+    this.rate = rate;
+  }
+
+  /**
+   * Makes a path sound.
+   *
+   * @param path the path; its sample rate is that of the audio
+   * @return what processes its audio
+   */
+  public static PathSound build(SignalPath path) {
+    SoundBuilder builder = new SoundBuilder(path.rate());
+    ProcessorDesign whole = builder.series(path.elements(), 0);
+    return new PathSound(whole, builder.silent);
+  }
+
+  private ProcessorDesign series(List<PathElement> elements, int latencyFrames) {
+    List<ProcessorDesign> parts = new ArrayList<>();
+    int late = latencyFrames;
+    for (PathElement element : elements) {
+      if (!element.isBypassed()) {
+        Optional<ProcessorDesign> part =
+            element instanceof StageElement stage
+                ? stage(stage, late)
+                : Optional.of(split((SplitElement) element, late));
+        late += part.map(ProcessorDesign::latencyFrames).orElse(0);
+        part.ifPresent(parts::add);
+      }
+    }
+    return new SeriesDesign(parts);
+  }
+
+  private Optional<ProcessorDesign> stage(StageElement stage, int latencyFrames) {
+    Optional<ProcessorDesign> keyFilter =
+        stage.sideChain().isEmpty()
+            ? Optional.empty()
+            : Optional.of(series(stage.sideChain(), latencyFrames));
+    Optional<ProcessorDesign> processor =
+        StageModels.processor(new StageAudio(stage.context(), keyFilter, latencyFrames));
+    if (processor.isEmpty()) {
+      silent.add(stage);
+    }
+    return processor;
+  }
+
+  private ProcessorDesign split(SplitElement split, int latencyFrames) {
+    return split.step().accept(new Structure(this, split, latencyFrames));
+  }
+
+  private record Structure(SoundBuilder builder, SplitElement split, int latencyFrames)
+      implements Step.Visitor<ProcessorDesign> {
+
+    @Override
+    public ProcessorDesign visitStage(Step.Stage stage) {
+      throw new IllegalArgumentException("a stage has no branches");
+    }
+
+    @Override
+    public ProcessorDesign visitApply(Step.Apply apply) {
+      throw new IllegalArgumentException("a preset stands in the path as its stages");
+    }
+
+    @Override
+    public ProcessorDesign visitInsert(Step.Insert insert) {
+      double gainDb =
+          insert.settings().number("send").orElse(0.0)
+              - insert.settings().number("return").orElse(0.0);
+      return new SeriesDesign(
+          List.of(branch(split.branches().get(0)), FactorDesign.ofGainDb(gainDb)));
+    }
+
+    @Override
+    public ProcessorDesign visitParallel(Step.Parallel parallel) {
+      List<ProcessorDesign> paths = new ArrayList<>();
+      for (PathBranch path : split.branches()) {
+        if (path.branch().clauses().bypassed().isEmpty()) {
+          double gainDb = path.branch().settings().number("gain").orElse(0.0);
+          paths.add(new SeriesDesign(List.of(branch(path), FactorDesign.ofGainDb(gainDb))));
+        }
+      }
+      return paths.isEmpty() ? new FactorDesign(0) : new SumDesign(paths);
+    }
+
+    @Override
+    public ProcessorDesign visitMidSide(Step.MidSide midSide) {
+      ProcessorDesign mid = new SeriesDesign(List.of());
+      ProcessorDesign side = mid;
+      for (PathBranch part : split.branches()) {
+        if (part.branch().word().equals("mid")) {
+          mid = branch(part);
+        } else {
+          side = branch(part);
+        }
+      }
+      return new MidSideDesign(mid, side);
+    }
+
+    @Override
+    public ProcessorDesign visitMultiband(Step.Multiband multiband) {
+      Slope slope = multiband.settings().number("slope").map(Slope::new).orElse(USUAL_SLOPE);
+      List<Crossover> crossovers = new ArrayList<>();
+      List<ProcessorDesign> bands = new ArrayList<>();
+      for (int i = 0; i < split.branches().size(); i++) {
+        bands.add(branch(split.branches().get(i)));
+        if (i + 1 < split.branches().size()) {
+          double edgeHz = multiband.bands().get(i).highHz();
+          crossovers.add(Crossover.of(Frequency.ofHertz(edgeHz), slope, builder.rate));
+        }
+      }
+      return bands.isEmpty() ? new SeriesDesign(List.of()) : new BandsDesign(crossovers, bands);
+    }
+
+    @Override
+    public ProcessorDesign visitDuring(Step.During during) {
+      double hertz = builder.rate.hertz();
+      return new PassageDesign(
+          branch(split.branches().get(0)),
+          Math.round(during.from().seconds() * hertz) + latencyFrames,
+          Math.round(during.to().seconds() * hertz) + latencyFrames,
+          (int) Math.round(PASSAGE_FADE_SECONDS * hertz));
+    }
+
+    private ProcessorDesign branch(PathBranch branch) {
+      return builder.series(branch.elements(), latencyFrames);
+    }
+  }
+}

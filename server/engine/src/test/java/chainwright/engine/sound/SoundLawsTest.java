@@ -1,0 +1,63 @@
+package chainwright.engine.sound;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chainwright.dsp.signal.Processor;
+import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.Wiring;
+import chainwright.engine.WrittenChain;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** What holds for everything that processes audio. */
+class SoundLawsTest {
+
+  private static final int FRAMES = 9_000;
+
+  static Stream<String> chains() {
+    return Stream.of(
+        "high-pass 66 Hz 18 dB/oct",
+        "bell 3.1 kHz -2.5 dB Q 2.2\nhigh-shelf 12 kHz 2 dB",
+        "parallel {\npath \"dry\"\npath \"wet\" -10 dB {\nlow-pass 2 kHz 12 dB/oct\n}\n}",
+        "mid-side {\nmid {\nbell 300 Hz -3 dB Q 1\n}\nside {\nhigh-pass 120 Hz 6 dB/oct\n}\n}",
+        "multiband 24 dB/oct {\nband below 200 Hz {\ngain -1 dB\n}\nband above 200 Hz {\ngain 2 dB\n}\n}",
+        "during 0:00.05 to 0:00.1 {\ngain -6 dB\n}");
+  }
+
+  @ParameterizedTest
+  @MethodSource("chains")
+  void blocks_ofAnySize_changeNoBit(String lines) {
+    ProcessorDesign design = Rendered.design(WrittenChain.pathOf(lines));
+    double[][] signal = Rendered.noise(2, FRAMES, 1);
+    double[][] whole = Rendered.inBlocks(start(design), signal, List.of(FRAMES));
+    assertThat(Rendered.inBlocks(start(design), signal, List.of(1, 7, 511, 513, 64)))
+        .isDeepEqualTo(whole);
+    assertThat(Arrays.deepEquals(whole, signal)).as(lines).isFalse();
+  }
+
+  @ParameterizedTest
+  @MethodSource("chains")
+  void reset_afterUse_isAsNew(String lines) {
+    ProcessorDesign design = Rendered.design(WrittenChain.pathOf(lines));
+    double[][] signal = Rendered.noise(2, FRAMES, 2);
+    Processor processor = start(design);
+    double[][] first = Rendered.inBlocks(processor, signal, List.of(FRAMES));
+    processor.reset();
+    assertThat(Rendered.inBlocks(processor, signal, List.of(FRAMES))).isDeepEqualTo(first);
+  }
+
+  @ParameterizedTest
+  @MethodSource("chains")
+  void silence_ofAnyLength_staysSilence(String lines) {
+    ProcessorDesign design = Rendered.design(WrittenChain.pathOf(lines));
+    assertThat(Rendered.inBlocks(start(design), new double[2][FRAMES], List.of(1000)))
+        .isDeepEqualTo(new double[2][FRAMES]);
+  }
+
+  private static Processor start(ProcessorDesign design) {
+    return design.newProcessor(Wiring.ofChannels(2));
+  }
+}
