@@ -5,8 +5,10 @@ import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
+import org.eclipse.lsp4j.DocumentLinkOptions;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.PositionEncodingKind;
+import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SemanticTokensServerFull;
 import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
@@ -40,7 +42,14 @@ final class Capabilities {
     offered.setHoverProvider(true);
     offered.setDefinitionProvider(true);
     offered.setReferencesProvider(true);
-    offered.setRenameProvider(true);
+    offered.setDocumentHighlightProvider(true);
+    if (client.preparesRenames()) {
+      offered.setRenameProvider(new RenameOptions(true));
+    } else {
+      offered.setRenameProvider(true);
+    }
+    offered.setDocumentLinkProvider(new DocumentLinkOptions(false));
+    offered.setWorkspaceSymbolProvider(true);
     offered.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);

@@ -14,6 +14,7 @@ import org.eclipse.lsp4j.GeneralClientCapabilities;
 import org.eclipse.lsp4j.MarkdownCapabilities;
 import org.eclipse.lsp4j.PositionEncodingKind;
 import org.eclipse.lsp4j.PublishDiagnosticsCapabilities;
+import org.eclipse.lsp4j.RenameCapabilities;
 import org.eclipse.lsp4j.TextDocumentClientCapabilities;
 import org.eclipse.lsp4j.WorkspaceClientCapabilities;
 import org.eclipse.lsp4j.WorkspaceEditCapabilities;
@@ -31,6 +32,7 @@ import org.eclipse.lsp4j.WorkspaceEditCapabilities;
  * @param takesActions whether it takes code actions that hold their edit
  * @param versionsEdits whether an edit may name the version of its document
  * @param coloursTokens whether it asks for what each word is
+ * @param preparesRenames whether it asks what a rename would change
  * @param nestsSymbols whether it shows an outline as a tree
  * @param foldsWholeLines whether it folds whole lines only
  * @param foldingLimit how many folding ranges it takes at most
@@ -47,6 +49,7 @@ record ClientTraits(
     boolean takesActions,
     boolean versionsEdits,
     boolean coloursTokens,
+    boolean preparesRenames,
     boolean nestsSymbols,
     boolean foldsWholeLines,
     int foldingLimit,
@@ -82,6 +85,9 @@ record ClientTraits(
             workspace.map(WorkspaceClientCapabilities::getWorkspaceEdit),
             WorkspaceEditCapabilities::getDocumentChanges),
         text.map(TextDocumentClientCapabilities::getSemanticTokens).isPresent(),
+        is(
+            text.map(TextDocumentClientCapabilities::getRename),
+            RenameCapabilities::getPrepareSupport),
         is(
             text.map(TextDocumentClientCapabilities::getDocumentSymbol),
             DocumentSymbolCapabilities::getHierarchicalDocumentSymbolSupport),

@@ -5,7 +5,7 @@ import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
-import chainwright.notation.project.SourceFile;
+import chainwright.notation.project.Project;
 import chainwright.notation.text.TextEdit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -15,18 +15,21 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.eclipse.lsp4j.DefinitionParams;
 import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.PrepareRenameParams;
+import org.eclipse.lsp4j.PrepareRenameResult;
 import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.RenameParams;
 import org.eclipse.lsp4j.WorkspaceEdit;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 
-/** Answers where a name is defined and used, and renames it everywhere. */
+/** Answers where a name is given and used, and renames it everywhere. */
 final class Naming {
 
   private static final Pattern NAME = Pattern.compile("[\\p{L}][\\p{L}\\p{N}-]*");
 
   private final Request request;
-  private final List<SourceFile> files = new ArrayList<>();
+  private final Names names;
   private final Workspace.Finder finder;
 
   private Naming(Request request) {
@@ -41,15 +44,17 @@ final class Naming {
         .workspace()
         .documents()
         .forEach(document -> documents.putIfAbsent(document.file().key(), document));
-    documents.values().forEach(document -> files.add(document.file()));
+    this.names =
+        new Names(new Project(documents.values().stream().map(DocumentSnapshot::file).toList()));
     this.finder = Workspace.finderIn(documents.values());
   }
 
   static List<Location> define(DefinitionParams params, Request request) {
     Naming naming = new Naming(request);
     return naming
-        .at(request.offsetOf(params.getPosition()))
-        .map(found -> naming.locations(Names.definitions(found, naming.files)))
+        .at(params.getPosition())
+        .flatMap(naming.names::definition)
+        .map(place -> naming.locations(List.of(place)))
         .orElse(List.of());
   }
 
@@ -58,52 +63,76 @@ final class Naming {
     boolean withDefinition =
         params.getContext() == null || params.getContext().isIncludeDeclaration();
     return naming
-        .at(request.offsetOf(params.getPosition()))
+        .at(params.getPosition())
         .map(
-            found -> {
-              List<Place> places = new ArrayList<>();
-              if (withDefinition) {
-                places.addAll(Names.definitions(found, naming.files));
-              }
-              places.addAll(Names.uses(found, naming.files));
-              return naming.locations(places);
-            })
+            found ->
+                naming.locations(
+                    withDefinition ? naming.mentions(found) : naming.names.uses(found)))
         .orElse(List.of());
+  }
+
+  /** Answers which word a rename would change; nothing where none can be renamed. */
+  static Optional<PrepareRenameResult> prepare(PrepareRenameParams params, Request request) {
+    // What the document sees is enough to know what stands under the caret.
+    Names names = new Names(request.workspace().projectOf(request.document()));
+    Workspace.Finder finder = Workspace.finderIn(List.of(request.document()));
+    return names
+        .at(request.document().file(), request.offsetOf(params.getPosition()))
+        .flatMap(
+            found ->
+                finder
+                    .find(new Place(found.within().section(), found.span()))
+                    .map(at -> new PrepareRenameResult(request.rangeOf(at.span()), found.text())));
   }
 
   static Optional<WorkspaceEdit> rename(RenameParams params, Request request) {
     String newName = params.getNewName();
     if (!NAME.matcher(newName).matches()) {
-      throw Session.error(
-          ResponseErrorCode.InvalidParams,
+      throw refused(
           "a name is letters, digits and hyphens and begins with a letter, but was `"
               + newName
               + "`");
     }
     Naming naming = new Naming(request);
-    return naming
-        .at(request.offsetOf(params.getPosition()))
-        .flatMap(
-            found -> {
-              List<Place> places = new ArrayList<>(Names.definitions(found, naming.files));
-              places.addAll(Names.uses(found, naming.files));
-              List<PlacedEdit> edits =
-                  places.stream()
-                      .map(
-                          place ->
-                              new PlacedEdit(place.section(), new TextEdit(place.span(), newName)))
-                      .toList();
-              return WorkspaceEdits.of(edits, naming.finder, request);
+    Optional<Names.Found> found = naming.at(params.getPosition());
+    found
+        .flatMap(name -> naming.names.bearer(name, newName))
+        .flatMap(naming.finder::find)
+        .ifPresent(
+            at -> {
+              throw refused(
+                  "the name `"
+                      + newName
+                      + "` is taken in "
+                      + at.document().path().name()
+                      + ", line "
+                      + (request.rangeOf(at.document(), at.span()).getStart().getLine() + 1));
             });
+    return found.flatMap(
+        name ->
+            WorkspaceEdits.of(
+                naming.mentions(name).stream()
+                    .map(
+                        place ->
+                            new PlacedEdit(place.section(), new TextEdit(place.span(), newName)))
+                    .toList(),
+                naming.finder,
+                request));
   }
 
-  private Optional<Names.Found> at(int offset) {
-    SourceFile file = request.document().file();
-    int index = file.tree().sectionAt(offset);
-    return file.sections()
-        .get(index)
-        .definition()
-        .flatMap(definition -> Names.at(definition, offset - file.tree().startOf(index)));
+  private static RuntimeException refused(String why) {
+    return Session.error(ResponseErrorCode.InvalidParams, why);
+  }
+
+  private Optional<Names.Found> at(Position position) {
+    return names.at(request.document().file(), request.offsetOf(position));
+  }
+
+  private List<Place> mentions(Names.Found found) {
+    List<Place> places = new ArrayList<>();
+    names.definition(found).ifPresent(places::add);
+    places.addAll(names.uses(found));
+    return places;
   }
 
   private List<Location> locations(List<Place> places) {

@@ -2,6 +2,7 @@ package chainwright.app.lsp;
 
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Judgements;
+import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.Positions;
 import chainwright.app.workspace.TextPosition;
 import chainwright.app.workspace.Workspace;
@@ -40,7 +41,8 @@ record Request(
   }
 
   int offsetOf(Position position) {
-    return positions(document)
+    return document
+        .positions(client.encoding())
         .offsetOf(new TextPosition(position.getLine(), position.getCharacter()));
   }
 
@@ -49,13 +51,13 @@ record Request(
   }
 
   Range rangeOf(DocumentSnapshot in, TextSpan span) {
-    Positions positions = positions(in);
-    return new Range(
-        position(positions.positionOf(span.start())), position(positions.positionOf(span.end())));
+    return rangeOf(in, span, client.encoding());
   }
 
-  private Positions positions(DocumentSnapshot in) {
-    return in.positions(client.encoding());
+  static Range rangeOf(DocumentSnapshot in, TextSpan span, PositionEncoding encoding) {
+    Positions positions = in.positions(encoding);
+    return new Range(
+        position(positions.positionOf(span.start())), position(positions.positionOf(span.end())));
   }
 
   private static Position position(TextPosition place) {

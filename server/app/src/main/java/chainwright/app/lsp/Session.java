@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
+import java.util.function.Function;
 import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.MessageParams;
 import org.eclipse.lsp4j.MessageType;
@@ -145,6 +146,15 @@ final class Session {
           request.cancel().checkCanceled();
           return result;
         });
+  }
+
+  /** Answers a request that is about no one document, on another thread. */
+  <R> CompletableFuture<R> answerAcross(Function<Workspace, R> handler) {
+    if (!isRunning()) {
+      return CompletableFuture.failedFuture(notRunning());
+    }
+    Workspace workspace = documents.workspace();
+    return CompletableFutures.computeAsync(workers, cancel -> handler.apply(workspace));
   }
 
   private CancelChecker whileNewest(DocumentSnapshot document, CancelChecker cancel) {

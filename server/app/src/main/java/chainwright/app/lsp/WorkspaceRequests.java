@@ -5,10 +5,15 @@ import com.google.gson.JsonElement;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
+import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.WorkspaceFolder;
+import org.eclipse.lsp4j.WorkspaceSymbol;
+import org.eclipse.lsp4j.WorkspaceSymbolParams;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.services.WorkspaceService;
 
 /** Messages about everything that is not one document. */
@@ -50,6 +55,17 @@ final class WorkspaceRequests implements WorkspaceService {
   public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
     publisher.changedOnDisk(
         params.getChanges().stream().map(event -> DocumentPath.ofUri(event.getUri())).toList());
+  }
+
+  @Override
+  public CompletableFuture<
+          Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>>
+      symbol(WorkspaceSymbolParams params) {
+    return session
+        .answerAcross(
+            workspace ->
+                WorkspaceSymbols.answer(params.getQuery(), workspace, session.traits().encoding()))
+        .thenApply(Either::forRight);
   }
 
   private void takeFolders() {

@@ -68,6 +68,16 @@ public final class Workspace {
   }
 
   /**
+   * Asks whether an editor has a document open.
+   *
+   * @param path which one
+   * @return whether it is open, saved or not
+   */
+  public boolean isOpen(DocumentPath path) {
+    return open.containsKey(path);
+  }
+
+  /**
    * Returns the files that a document imports, whether or not they can be read.
    *
    * @param document the document

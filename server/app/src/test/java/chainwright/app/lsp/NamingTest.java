@@ -45,6 +45,60 @@ class NamingTest {
     }
   }
 
+  @Test
+  void prepareRename_onAName_isItsRangeAndText() {
+    String onName = params(",\"position\":{\"line\":2,\"character\":10}");
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities(
+            "{\"textDocument\":{\"rename\":{\"prepareSupport\":true}}}")) {
+      editor.open(PRESETS, PRESET_TEXT);
+      editor.open(CHAIN, CHAIN_TEXT);
+      JsonObject found = editor.ask("textDocument/prepareRename", onName).getAsJsonObject();
+      assertThat(found.get("placeholder").getAsString()).isEqualTo("guard");
+      assertThat(found.getAsJsonObject("range").toString())
+          .isEqualTo(
+              "{\"start\":{\"line\":2,\"character\":8},\"end\":{\"line\":2,\"character\":13}}");
+      String onWord = params(",\"position\":{\"line\":2,\"character\":3}");
+      assertThat(editor.ask("textDocument/prepareRename", onWord).isJsonNull()).isTrue();
+    }
+  }
+
+  @Test
+  void rename_toATakenName_isRefused() {
+    try (ScriptedEditor editor = opened()) {
+      String rename = params(",\"position\":{\"line\":1,\"character\":7},\"newName\":\"kick\"");
+      assertThat(editor.askRefused("textDocument/rename", rename)).isEqualTo(-32602);
+    }
+  }
+
+  @Test
+  void highlight_ofAPreset_areItsUsesHere() {
+    assertThat(ask("documentHighlight", ",\"position\":{\"line\":2,\"character\":10}"))
+        .hasSize(2)
+        .allSatisfy(mark -> assertThat(mark.getAsJsonObject().get("kind").getAsInt()).isEqualTo(2));
+  }
+
+  @Test
+  void documentLink_ofAnOpenImport_leadsThere() {
+    JsonArray links = ask("documentLink", "");
+    assertThat(links).hasSize(1);
+    JsonObject link = links.get(0).getAsJsonObject();
+    assertThat(link.get("target").getAsString()).isEqualTo(PRESETS);
+    assertThat(link.get("tooltip").getAsString()).contains("/r/presets.chain");
+  }
+
+  @Test
+  void workspaceSymbol_ofAPart_isFoundInItsFile() {
+    try (ScriptedEditor editor = opened()) {
+      JsonArray found = editor.ask("workspace/symbol", "{\"query\":\"gua\"}").getAsJsonArray();
+      assertThat(found).hasSize(1);
+      JsonObject symbol = found.get(0).getAsJsonObject();
+      assertThat(symbol.get("name").getAsString()).isEqualTo("guard");
+      assertThat(symbol.getAsJsonObject("location").get("uri").getAsString()).isEqualTo(PRESETS);
+      assertThat(symbol.getAsJsonObject("location").has("range")).isTrue();
+    }
+  }
+
   private static JsonArray ask(String request, String rest) {
     try (ScriptedEditor editor = opened()) {
       return editor.ask("textDocument/" + request, params(rest)).getAsJsonArray();
