@@ -101,7 +101,8 @@ class Server:
 
 
 def chains(lines):
-    """A text of so many lines: ordinary chains, and two faults, a stray sign and a missing unit, in the last."""
+    """A text of so many lines: ordinary chains, each with numbers of its own so that nothing can be reused,
+    and two faults, a stray sign and a missing unit, in the last."""
     text = ['session "Measured" {', "  sample-rate 48 kHz", "}", ""]
     number = 0
     while len(text) + 12 <= lines - 12:
@@ -111,12 +112,12 @@ def chains(lines):
             "  source  lead-vocal",
             "  to      mix  fader -3 dB",
             "",
-            "  high-pass   66 Hz 18 dB/oct",
-            "  bell        3.1 kHz  -2.5 dB  Q 2.2  # the held vowel",
+            f"  high-pass   {60 + number % 11} Hz 18 dB/oct",
+            f"  bell        {3000 + number % 131} Hz  -2.5 dB  Q 2.2  # the held vowel",
             "    > Only here, in the second verse.",
-            "  de-ess      band 5.5 to 9 kHz  threshold -30 dBFS  max-reduction 6 dB",
-            "  compressor  threshold -21 dBFS  ratio 3:1  attack 12 ms  release 90 ms  knee 6 dB",
-            "  high-shelf  12 kHz  +2 dB",
+            f"  de-ess      band {5500 + number % 97} to 9000 Hz  threshold -30 dBFS  max-reduction 6 dB",
+            f"  compressor  threshold -21 dBFS  ratio 3:1  attack 12 ms  release {90 + number % 37} ms  knee 6 dB",
+            f"  high-shelf  {11500 + number % 113} Hz  +2 dB",
             "}",
             "",
         ]

@@ -10,9 +10,16 @@ mkdir -p "$home/bin"
 cp "$here/make-archive.sh" "$lib/"
 cp "$here/chainwright" "$home/bin/chainwright"
 chmod +x "$home/bin/chainwright"
-# Which classes a start needs is learnt from runs: a short session of the server, and the command line's help.
-sh "$here/rehearsal.sh" | "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/server.classes" \
-  -cp "$lib/chainwright.jar" chainwright.app.Main lsp >/dev/null
+# Which classes a start needs is learnt from runs: a session of the server with the examples of the notation, of all rules
+# and of the demonstration, and the command line's help.
+project=$here/../../../..
+rm -f "$lib/answers"
+mkfifo "$lib/answers"
+sh "$here/rehearsal.sh" "$project"/server/engine/src/main/resources/chainwright/rules/*/*.chain \
+  "$project"/grammar/examples/*.chain "$project"/grammar/demo/*.chain <"$lib/answers" |
+  "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/server.classes" \
+    -cp "$lib/chainwright.jar" chainwright.app.Main lsp >"$lib/answers"
+rm "$lib/answers"
 "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/command.classes" \
   -cp "$lib/chainwright.jar" chainwright.app.Main --help >/dev/null
 awk '!/^#/ && !seen[$0]++' "$lib/server.classes" "$lib/command.classes" > "$lib/chainwright.classes"

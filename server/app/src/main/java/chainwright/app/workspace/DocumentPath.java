@@ -9,6 +9,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which file a document is, however its address was spelt: {@code file:///C:/a.chain} and {@code
@@ -120,6 +121,21 @@ public record DocumentPath(String key) {
    */
   public String name() {
     return key.substring(key.lastIndexOf('/') + 1);
+  }
+
+  /*
+   * Written out, as in the other records that are compared while the server starts: what the compiler
+   * gives a record makes some twenty classes at its first use.
+   */
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof DocumentPath path && key.equals(path.key);
+  }
+
+  @Override
+  public int hashCode() {
+    return key.hashCode();
   }
 
   private static boolean hasDrive(String path) {

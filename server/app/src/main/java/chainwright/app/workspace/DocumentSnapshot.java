@@ -6,6 +6,7 @@ import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.LineIndex;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One state of one document. Every edit makes a state that differs from all before it, even one
@@ -55,6 +56,17 @@ public record DocumentSnapshot(
         Optional.empty(),
         SourceFile.of(path.key(), text, reader),
         LineIndex.of(text));
+  }
+
+  /** Two states are never equal, since their trees are not. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
   }
 
   /**

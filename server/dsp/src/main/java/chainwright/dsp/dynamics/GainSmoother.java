@@ -49,6 +49,9 @@ public abstract sealed class GainSmoother {
 
   abstract void advance(double wantedDb);
 
+  /** Whether {@link #storedDb} is a state of its own, beside what is applied. */
+  abstract boolean hasStored();
+
   /**
    * Returns the share of its old value that a one-pole smoother keeps a sample, exp(−1/(τ fs)).
    *
@@ -79,6 +82,11 @@ public abstract sealed class GainSmoother {
     }
 
     @Override
+    boolean hasStored() {
+      return false;
+    }
+
+    @Override
     void advance(double wantedDb) {
       appliedDb = towards(wantedDb, appliedDb, wantedDb > appliedDb ? attack : release);
     }
@@ -98,6 +106,11 @@ public abstract sealed class GainSmoother {
     void settle(double reductionDb) {
       appliedDb = reductionDb;
       storedDb = reductionDb;
+    }
+
+    @Override
+    boolean hasStored() {
+      return true;
     }
 
     @Override
@@ -125,6 +138,11 @@ public abstract sealed class GainSmoother {
     void settle(double reductionDb) {
       appliedDb = reductionDb;
       storedDb = slowShare * reductionDb;
+    }
+
+    @Override
+    boolean hasStored() {
+      return true;
     }
 
     @Override

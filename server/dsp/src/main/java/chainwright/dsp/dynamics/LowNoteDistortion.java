@@ -149,9 +149,8 @@ public record LowNoteDistortion(
     double sine3 = 0;
     double cosine3 = 0;
     for (int i = 0; i < length; i++) {
-      double angle = Math.PI * i / length;
-      double s = Math.sin(angle);
-      double c = Math.cos(angle);
+      double s = SteadySine.sine(i, length);
+      double c = SteadySine.cosine(i, length);
       wave[i] = s * Gains.toFactor(mean - reductionDb[i]);
       sine += wave[i] * s;
       cosine += wave[i] * c;
@@ -164,9 +163,9 @@ public record LowNoteDistortion(
     cosine *= toAmplitude;
     double residue = 0;
     for (int i = 0; i < length; i++) {
-      double angle = Math.PI * i / length;
       // Taking the fundamental away sample by sample keeps small distortion exact.
-      double rest = wave[i] - sine * Math.sin(angle) - cosine * Math.cos(angle);
+      double rest =
+          wave[i] - sine * SteadySine.sine(i, length) - cosine * SteadySine.cosine(i, length);
       residue += rest * rest;
     }
     double fundamental = Math.hypot(sine, cosine);

@@ -19,11 +19,34 @@ final class SteadySine {
 
   private static final int MOST_STEPS = 24;
   private static final double SETTLED_DB = 1e-10;
+  private static final double DIFFERENCE_DB = 1e-5;
 
   /** Half periods that are run where Newton's method has found nothing. */
   private static final int PLAIN_RUNS = 400;
 
+  /** The first quarter of a sine, in as many steps as the finest half period has to its crest. */
+  private static final double[] QUARTER = new double[MOST_SAMPLES / 2 + 1];
+
+  static {
+    for (int i = 0; i < QUARTER.length; i++) {
+      QUARTER[i] = Math.sin(Math.PI * i / MOST_SAMPLES);
+    }
+  }
+
   private SteadySine() {}
+
+  /** Returns the sine at a sample of the half period that begins at phase 0. */
+  static double sine(int sample, int halfPeriod) {
+    int at = sample * (MOST_SAMPLES / halfPeriod);
+    return QUARTER[Math.min(at, MOST_SAMPLES - at)];
+  }
+
+  /** Returns the cosine at a sample of the half period that begins at phase 0. */
+  static double cosine(int sample, int halfPeriod) {
+    int at = sample * (MOST_SAMPLES / halfPeriod);
+    int toCrest = MOST_SAMPLES / 2 - at;
+    return toCrest >= 0 ? QUARTER[toCrest] : -QUARTER[-toCrest];
+  }
 
   /**
    * Returns how many samples make half a period: a power of two from 128 to 512, more where the
@@ -63,7 +86,7 @@ final class SteadySine {
     double amplitude = Math.pow(10, levelDb / 20);
     double[] magnitude = new double[halfPeriod];
     for (int i = 0; i < halfPeriod; i++) {
-      magnitude[i] = amplitude * Math.sin(Math.PI * i / halfPeriod);
+      magnitude[i] = amplitude * sine(i, halfPeriod);
     }
     LevelDetector detector = design.detector().newDetector(sampleRateHz);
     detector.settlePeriodic(magnitude);
@@ -86,13 +109,18 @@ final class SteadySine {
       }
       double newApplied = smoother.appliedDb;
       double newStored = smoother.storedDb;
-      double h = 1e-5;
+      double h = DIFFERENCE_DB;
       run(smoother, wanted, applied + h, stored);
       double aa = 1 - (smoother.appliedDb - newApplied) / h;
       double sa = -(smoother.storedDb - newStored) / h;
-      run(smoother, wanted, applied, stored + h);
-      double as = -(smoother.appliedDb - newApplied) / h;
-      double ss = 1 - (smoother.storedDb - newStored) / h;
+      // One state alone has one slope: with the other's, which is 0, the system would be singular.
+      double as = 0;
+      double ss = 1;
+      if (smoother.hasStored()) {
+        run(smoother, wanted, applied, stored + h);
+        as = -(smoother.appliedDb - newApplied) / h;
+        ss = 1 - (smoother.storedDb - newStored) / h;
+      }
       double determinant = aa * ss - as * sa;
       double nextApplied = applied + (ss * errorApplied - as * errorStored) / determinant;
       double nextStored = stored + (aa * errorStored - sa * errorApplied) / determinant;

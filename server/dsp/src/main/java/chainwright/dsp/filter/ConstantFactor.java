@@ -28,6 +28,11 @@ public record ConstantFactor(double factor) implements Response {
   }
 
   @Override
+  public double boundDecibels() {
+    return 20 * Math.log10(Math.abs(factor));
+  }
+
+  @Override
   public void addPhase(double[] hertz, double[] radians) {
     if (factor < 0) {
       for (int i = 0; i < hertz.length; i++) {

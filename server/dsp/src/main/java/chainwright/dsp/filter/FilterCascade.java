@@ -155,6 +155,15 @@ public record FilterCascade(
   }
 
   @Override
+  public double boundDecibels() {
+    double square = gain * gain;
+    for (BiquadCoefficients section : sections) {
+      square *= section.highestMagnitudeSquared();
+    }
+    return 10 * Math.log10(square);
+  }
+
+  @Override
   public void addPhase(double[] hertz, double[] radians) {
     double atRest = gain < 0 ? Math.PI : 0;
     for (int i = 0; i < hertz.length; i++) {

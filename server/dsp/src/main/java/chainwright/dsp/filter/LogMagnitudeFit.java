@@ -38,6 +38,11 @@ final class LogMagnitudeFit {
   private final int points;
   private final boolean held;
 
+  /*
+   * A filter has to be designed in some twenty microseconds by code that is hardly compiled, so the
+   * slopes stand in columns, one a coefficient, and what is summed stays in local variables.
+   */
+
   private double[] residual;
   private double[][] slope;
   private double[] nextResidual;
@@ -64,8 +69,8 @@ final class LogMagnitudeFit {
     }
     residual = new double[rows];
     nextResidual = new double[rows];
-    slope = new double[rows][free.length];
-    nextSlope = new double[rows][free.length];
+    slope = new double[free.length][rows];
+    nextSlope = new double[free.length][rows];
   }
 
   void run() {
@@ -136,6 +141,14 @@ final class LogMagnitudeFit {
 
   /** Differences of the logarithms of the squared magnitude and their slopes; returns the error. */
   private double evaluate(double[] r, double[][] dr) {
+    double[][] columns = new double[c.length][];
+    for (int k = 0; k < free.length; k++) {
+      columns[free[k]] = dr[k];
+    }
+    double[] dt = columns[1];
+    double[] dv = columns[2];
+    double[] dDamping = columns[4];
+    double[] dSquare = columns[5];
     double sum = 0;
     for (int i = 0; i < r.length; i++) {
       double y = tanSquared[i];
@@ -143,18 +156,22 @@ final class LogMagnitudeFit {
       double dre = c[3] - c[5] * y;
       double n = nr * nr + c[1] * c[1] * y;
       double d = dre * dre + c[4] * c[4] * y;
-      r[i] = Math.log(n / (d * target[i]));
-      for (int k = 0; k < free.length; k++) {
-        dr[i][k] =
-            switch (free[k]) {
-              case 1 -> 2 * c[1] * c[1] * y / n;
-              case 2 -> -2 * nr * c[2] * y / n;
-              case 4 -> -2 * c[4] * c[4] * y / d;
-              default -> 2 * dre * c[5] * y / d;
-            };
+      double difference = Math.log(n / (d * target[i]));
+      r[i] = difference;
+      if (dt != null) {
+        dt[i] = 2 * c[1] * c[1] * y / n;
+      }
+      if (dv != null) {
+        dv[i] = -2 * nr * c[2] * y / n;
+      }
+      if (dDamping != null) {
+        dDamping[i] = -2 * c[4] * c[4] * y / d;
+      }
+      if (dSquare != null) {
+        dSquare[i] = 2 * dre * c[5] * y / d;
       }
       if (i < points) {
-        sum += r[i] * r[i];
+        sum += difference * difference;
       }
     }
     return sum;
@@ -165,28 +182,29 @@ final class LogMagnitudeFit {
     int n = free.length;
     int size = n + border;
     double[][] m = new double[size][size + 1];
-    for (int i = 0; i < points; i++) {
-      double[] row = slope[i];
-      for (int a = 0; a < n; a++) {
-        for (int b = 0; b <= a; b++) {
-          m[a][b] += row[a] * row[b];
-        }
-        m[a][size] -= row[a] * residual[i];
-      }
-    }
     for (int a = 0; a < n; a++) {
-      for (int b = 0; b < a; b++) {
+      for (int b = 0; b <= a; b++) {
+        m[a][b] = product(slope[a], slope[b]);
         m[b][a] = m[a][b];
       }
+      m[a][size] = -product(slope[a], residual);
     }
     if (border == 1) {
       for (int a = 0; a < n; a++) {
-        m[a][n] = slope[points][a];
-        m[n][a] = slope[points][a];
+        m[a][n] = slope[a][points];
+        m[n][a] = slope[a][points];
       }
       m[n][size] = -residual[points];
     }
     return m;
+  }
+
+  private double product(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < points; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
   }
 
   private double[][] damped(double[][] normal, double damping) {

@@ -48,6 +48,16 @@ public interface Response {
   void addLogarithmicDerivative(double[] hertz, double[] re, double[] im);
 
   /**
+   * Returns a level that the magnitude nowhere exceeds, without looking at single frequencies, so
+   * that who asks for a peak need not search where there can be none.
+   *
+   * @return the level [dB]; positive infinity where none is known
+   */
+  default double boundDecibels() {
+    return Double.POSITIVE_INFINITY;
+  }
+
+  /**
    * Evaluates the complex factors.
    *
    * @param hertz the frequencies [Hz]

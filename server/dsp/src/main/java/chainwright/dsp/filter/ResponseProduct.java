@@ -26,6 +26,15 @@ public record ResponseProduct(List<Response> parts) implements Response {
   }
 
   @Override
+  public double boundDecibels() {
+    double sum = 0;
+    for (Response part : parts) {
+      sum += part.boundDecibels();
+    }
+    return sum;
+  }
+
+  @Override
   public void addPhase(double[] hertz, double[] radians) {
     for (Response part : parts) {
       part.addPhase(hertz, radians);

@@ -211,4 +211,42 @@ class ResponseTest {
   private static Frequency hertz(double hertz) {
     return Frequency.ofHertz(hertz);
   }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("responses")
+  void boundDecibels_ofAnyResponse_isNowhereExceeded(String name, Response response) {
+    double[] hertz = FrequencyGrid.audible(SampleRate.DEFAULT, 2000).toHertz();
+    for (double decibels : response.toDecibels(hertz)) {
+      assertThat(decibels).isLessThanOrEqualTo(response.boundDecibels() + ROUNDING);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "20, 5, 12, 192000",
+    "20, 0.5, -12, 48000",
+    "700, 2, 7, 48000",
+    "3100, 2.2, -2.5, 48000",
+    "18000, 10, 18, 48000",
+    "12000, 0.7071, 2, 96000",
+    "9000, 3, 0, 44100"
+  })
+  void boundDecibels_ofOneSection_isItsPeak(double centre, double q, double gainDb, double rateHz) {
+    SampleRate rate = new SampleRate(rateHz);
+    Decibels gain = new Decibels(gainDb);
+    QualityFactor quality = new QualityFactor(q);
+    for (AnaloguePrototype prototype :
+        List.of(
+            EqualiserPrototypes.bell(hertz(centre), gain, quality),
+            EqualiserPrototypes.lowShelf(hertz(centre), gain, quality),
+            EqualiserPrototypes.highShelf(hertz(centre), gain, quality),
+            EqualiserPrototypes.lowPass(hertz(centre), quality),
+            EqualiserPrototypes.highPass(hertz(centre), quality))) {
+      FilterCascade filter = Curve.ANALOGUE.design(prototype, rate);
+      double half = rate.nyquist().hertz();
+      double peakDb =
+          Math.max(ResponseSearch.findHighest(filter, 1e-3, half).decibels(), filter.decibelsAt(0));
+      assertThat(filter.boundDecibels()).isCloseTo(peakDb, within(1e-6));
+    }
+  }
 }

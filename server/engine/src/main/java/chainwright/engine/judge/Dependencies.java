@@ -16,7 +16,7 @@ import java.util.Set;
  * The sections that the findings of a chain depend on, and the routing of the whole session.
  *
  * @param sections the sections, compared by identity
- * @param routing which track goes and sends where, by name
+ * @param routing which track goes and sends where, by name; compared by identity too
  */
 record Dependencies(List<Section> sections, List<String> routing) {
 
@@ -30,7 +30,7 @@ record Dependencies(List<Section> sections, List<String> routing) {
         return false;
       }
     }
-    return routing == other.routing || routing.equals(other.routing);
+    return routing == other.routing;
   }
 
   /** Finds what a track depends on. */

@@ -1,6 +1,6 @@
 package chainwright.engine.judge;
 
-import chainwright.engine.path.PathBuilder;
+import chainwright.engine.path.Paths;
 import chainwright.engine.rules.Evidence;
 import chainwright.engine.rules.Rule;
 import chainwright.engine.rules.RuleBook;
@@ -41,7 +41,8 @@ public record Judge(Catalogue catalogue) {
       return Judgement.NONE;
     }
     Scope scope = project.scope(key);
-    List<String> routing = Dependencies.routing(scope);
+    Paths paths = new Paths(scope);
+    List<String> routing = before.sameRouting(Dependencies.routing(scope));
     List<Finding> findings = new ArrayList<>(NameChecks.check(project, key, catalogue));
     IdentityHashMap<Section, Judgement.Verdict> verdicts = new IdentityHashMap<>();
     for (Lowered lowered : file.get().sections()) {
@@ -51,18 +52,18 @@ public record Judge(Catalogue catalogue) {
         Judgement.Verdict verdict =
             before
                 .verdict(track, dependencies)
-                .orElseGet(() -> new Judgement.Verdict(dependencies, judge(track, scope)));
+                .orElseGet(() -> new Judgement.Verdict(dependencies, judge(track, scope, paths)));
         verdicts.put(track.section(), verdict);
         findings.addAll(verdict.findings());
       } else if (lowered.definition().orElse(null) instanceof Definition.Preset preset) {
         findings.addAll(Deliberation.of(preset).unknownRules());
       }
     }
-    return new Judgement(findings, verdicts);
+    return new Judgement(findings, verdicts, routing);
   }
 
-  private List<Finding> judge(Definition.Track track, Scope scope) {
-    Evidence evidence = new Evidence(new PathBuilder(scope).build(track), scope, catalogue);
+  private List<Finding> judge(Definition.Track track, Scope scope, Paths paths) {
+    Evidence evidence = new Evidence(paths.of(track), scope, paths, catalogue);
     List<Finding> found = new ArrayList<>();
     for (Rule rule : RuleBook.all()) {
       rule.check(evidence, found::add);

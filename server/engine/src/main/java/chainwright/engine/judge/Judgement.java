@@ -14,17 +14,25 @@ import java.util.Optional;
 public final class Judgement {
 
   /** No file has been judged yet. */
-  public static final Judgement NONE = new Judgement(List.of(), new IdentityHashMap<>());
+  public static final Judgement NONE = new Judgement(List.of(), new IdentityHashMap<>(), List.of());
 
   /** What was found in one chain, and everything it depends on. */
   record Verdict(Dependencies dependencies, List<Finding> findings) {}
 
   private final List<Finding> findings;
   private final IdentityHashMap<Section, Verdict> verdicts;
+  private final List<String> routing;
 
-  Judgement(List<Finding> findings, IdentityHashMap<Section, Verdict> verdicts) {
+  Judgement(
+      List<Finding> findings, IdentityHashMap<Section, Verdict> verdicts, List<String> routing) {
     this.findings = List.copyOf(findings);
     this.verdicts = verdicts;
+    this.routing = routing;
+  }
+
+  /** Returns the routing of this judgement if the new one is the same, so that one look tells. */
+  List<String> sameRouting(List<String> newRouting) {
+    return routing.equals(newRouting) ? routing : newRouting;
   }
 
   /**

@@ -22,6 +22,13 @@ public final class BoostBeyondHearing implements Rule {
   private static final double LIMIT_HZ = 16_000;
   private static final double MOST_SHARE = 0.7;
 
+  /**
+   * A boost that begins below has less than {@link #MOST_SHARE} of itself above the limit, however
+   * it is shaped: of the octave and a third from 8 to 20 kHz three quarters lie below 16 kHz, and
+   * there a bell has at least as much as above its mirror image, a shelf at least half of its gain.
+   */
+  private static final double LEAST_CENTRE_HZ = 8000;
+
   private static final RuleCard CARD =
       new RuleCard(
           "boost-beyond-hearing",
@@ -55,6 +62,7 @@ public final class BoostBeyondHearing implements Rule {
     return EqualiserMoves.isMove(element)
         && !element.word().equals("low-shelf")
         && EqualiserMoves.gainDb(element) >= LEAST_GAIN_DB
+        && EqualiserMoves.centreHz(element) >= LEAST_CENTRE_HZ
         && (EqualiserMoves.centreHz(element) >= LIMIT_HZ
             || EqualiserMoves.shareAbove(element, LIMIT_HZ) > MOST_SHARE);
   }

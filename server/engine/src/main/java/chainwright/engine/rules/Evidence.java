@@ -2,7 +2,7 @@ package chainwright.engine.rules;
 
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
-import chainwright.engine.path.PathBuilder;
+import chainwright.engine.path.Paths;
 import chainwright.engine.path.SignalPath;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.Citation;
@@ -26,9 +26,10 @@ import java.util.Set;
  *
  * @param path the path of the chain or bus
  * @param scope what the names mean
+ * @param paths the paths of other chains and buses
  * @param catalogue the trade's knowledge
  */
-public record Evidence(SignalPath path, Scope scope, Catalogue catalogue) {
+public record Evidence(SignalPath path, Scope scope, Paths paths, Catalogue catalogue) {
 
   /**
    * Returns the chain or bus.
@@ -46,7 +47,7 @@ public record Evidence(SignalPath path, Scope scope, Catalogue catalogue) {
    * @return the paths, without that of the chain itself
    */
   public List<SignalPath> busesAfter() {
-    List<SignalPath> paths = new ArrayList<>();
+    List<SignalPath> after = new ArrayList<>();
     Set<String> seen = new LinkedHashSet<>();
     seen.add(track().name().text());
     Definition.Track at = track();
@@ -57,9 +58,9 @@ public record Evidence(SignalPath path, Scope scope, Catalogue catalogue) {
         break;
       }
       at = bus.get();
-      paths.add(new PathBuilder(scope).build(at));
+      after.add(paths.of(at));
     }
-    return paths;
+    return after;
   }
 
   /**

@@ -1,5 +1,6 @@
 package chainwright.engine.rules;
 
+import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseSearch;
 import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.StageElement;
@@ -53,11 +54,11 @@ public final class LargeTotalBoost implements Rule {
     List<PathElement> all = new ArrayList<>(own);
     evidence.busesAfter().forEach(bus -> all.addAll(EqualiserMoves.of(bus)));
     double highestHz = Math.min(HIGHEST_HZ, evidence.path().rate().nyquist().hertz());
-    if (own.isEmpty()) {
+    Response product = SignalPath.product(all);
+    if (own.isEmpty() || product.boundDecibels() < LARGE_DB) {
       return;
     }
-    ResponseSearch.Extreme most =
-        ResponseSearch.findHighest(SignalPath.product(all), LOWEST_HZ, highestHz);
+    ResponseSearch.Extreme most = ResponseSearch.findHighest(product, LOWEST_HZ, highestHz);
     Optional<StageElement> strongest =
         own.stream()
             .max(Comparator.comparingDouble(one -> EqualiserMoves.decibelsAt(one, most.hertz())));

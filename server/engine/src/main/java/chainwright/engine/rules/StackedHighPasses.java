@@ -84,6 +84,9 @@ public final class StackedHighPasses implements Rule {
     for (SignalPath bus : evidence.busesAfter()) {
       all.addAll(HighPasses.of(bus));
     }
+    if (all.size() < 2) {
+      return;
+    }
     double nyquistHz = evidence.path().rate().hertz() / 2;
     Stack stack = Stack.of(all, nyquistHz);
     if (stack.isAtFault()) {

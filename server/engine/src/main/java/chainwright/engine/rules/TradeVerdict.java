@@ -8,7 +8,6 @@ import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Written;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -25,9 +24,10 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
   /** Settings whose far ends have rules of their own, which know more of the case. */
   private static final Set<String> ELSEWHERE = Set.of("oversampling", "blend");
 
+  private static final double STEEP_DB_PER_OCTAVE = 36;
+
   /** Returns the values of a path with this verdict, those of bypassed stages left out. */
   static List<TradeVerdict> in(Evidence evidence, TradeRange.Verdict verdict) {
-    Set<Written> spoken = spokenOfElsewhere(evidence);
     List<TradeVerdict> found = new ArrayList<>();
     for (Said said : Said.in(evidence.path())) {
       for (Written written : said.settings().written()) {
@@ -36,9 +36,9 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
         boolean isFound =
             !said.isBypassed()
                 && range.isPresent()
-                && !spoken.contains(written)
+                && worst(written, range.get()) == verdict
                 && !ELSEWHERE.contains(written.setting().name())
-                && worst(written, range.get()) == verdict;
+                && !isSpokenOfElsewhere(written, evidence);
         if (isFound) {
           found.add(new TradeVerdict(said, written, range.get()));
         }
@@ -56,28 +56,22 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
     return worst;
   }
 
-  /** The values that a rule with a better reason already speaks of. */
-  private static Set<Written> spokenOfElsewhere(Evidence evidence) {
-    Set<Written> spoken = new HashSet<>();
+  /** Whether a rule with a better reason already speaks of a value. */
+  @SuppressWarnings("ReferenceEquality") // This value, not another that is written alike.
+  private static boolean isSpokenOfElsewhere(Written written, Evidence evidence) {
     for (StageElement element : evidence.path().stages()) {
-      if (NarrowBoost.isAtFault(element)) {
-        element.stage().settings().written("Q").ifPresent(spoken::add);
-      }
-      if (BoostBeyondHearing.isAtFault(element)) {
-        element.stage().settings().written("centre").ifPresent(spoken::add);
-        element.stage().settings().written("cutoff").ifPresent(spoken::add);
-      }
-      boolean isPass = element.word().equals("high-pass") || element.word().equals("low-pass");
-      if (isPass) {
-        element
-            .stage()
-            .settings()
-            .written("slope")
-            .filter(slope -> Amounts.of(slope).stream().anyMatch(steep -> steep >= 36))
-            .ifPresent(spoken::add);
+      if (element.stage().settings().written().stream().anyMatch(one -> one == written)) {
+        return switch (written.setting().name()) {
+          case "Q" -> NarrowBoost.isAtFault(element);
+          case "centre", "cutoff" -> BoostBeyondHearing.isAtFault(element);
+          case "slope" ->
+              (element.word().equals("high-pass") || element.word().equals("low-pass"))
+                  && Amounts.of(written).stream().anyMatch(steep -> steep >= STEEP_DB_PER_OCTAVE);
+          default -> false;
+        };
       }
     }
-    return spoken;
+    return false;
   }
 
   Place place() {
