@@ -122,7 +122,7 @@ record SettingProposals(StageKind kind, Optional<SourceKind> source) {
         + ".";
   }
 
-  private static String spell(Setting setting, double number) {
+  static String spell(Setting setting, double number) {
     if (!(setting.takes() instanceof Takes.InUnit takes)) {
       return NumberText.format(number);
     }

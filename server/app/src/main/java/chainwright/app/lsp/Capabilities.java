@@ -12,6 +12,7 @@ import org.eclipse.lsp4j.RenameOptions;
 import org.eclipse.lsp4j.SemanticTokensServerFull;
 import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
 import org.eclipse.lsp4j.ServerCapabilities;
+import org.eclipse.lsp4j.SignatureHelpOptions;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.TextDocumentSyncOptions;
 import org.eclipse.lsp4j.WorkspaceFoldersOptions;
@@ -50,6 +51,8 @@ final class Capabilities {
     }
     offered.setDocumentLinkProvider(new DocumentLinkOptions(false));
     offered.setWorkspaceSymbolProvider(true);
+    offered.setInlayHintProvider(true);
+    offered.setSignatureHelpProvider(new SignatureHelpOptions(List.of(" "), List.of(" ")));
     offered.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);

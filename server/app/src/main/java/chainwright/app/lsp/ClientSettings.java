@@ -1,13 +1,19 @@
 package chainwright.app.lsp;
 
+import chainwright.app.assist.Hint;
 import chainwright.notation.diagnostic.Severity;
+import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * What the user has set in the editor, in its {@code chainwright} section.
@@ -15,8 +21,10 @@ import java.util.TreeMap;
  * @param plots how curves are drawn in a hover
  * @param plotTheme the ground on which pictures are drawn
  * @param severities how grave a finding is shown, by its code, where the user wants it otherwise
+ * @param hints which remarks are shown between the words
  */
-record ClientSettings(Plots plots, Theme plotTheme, Map<String, Severity> severities) {
+record ClientSettings(
+    Plots plots, Theme plotTheme, Map<String, Severity> severities, Set<Hint.Kind> hints) {
 
   /** How curves are drawn in a hover. */
   enum Plots {
@@ -44,10 +52,12 @@ record ClientSettings(Plots plots, Theme plotTheme, Map<String, Severity> severi
    */
   record Reading(ClientSettings settings, List<String> troubles) {}
 
-  static final ClientSettings DEFAULTS = new ClientSettings(Plots.AUTO, Theme.LIGHT, Map.of());
+  static final ClientSettings DEFAULTS =
+      new ClientSettings(Plots.AUTO, Theme.LIGHT, Map.of(), Set.of(Hint.Kind.values()));
 
   ClientSettings {
     severities = Map.copyOf(severities);
+    hints = Set.copyOf(hints);
   }
 
   /**
@@ -72,7 +82,8 @@ record ClientSettings(Plots plots, Theme plotTheme, Map<String, Severity> severi
         new ClientSettings(
             choice(object, "plots", Plots.class, start.plots, plots, troubles),
             choice(object, "plotTheme", Theme.class, start.plotTheme, plotTheme, troubles),
-            readSeverities(object, start, troubles)),
+            readSeverities(object, start, troubles),
+            readHints(object, start, troubles)),
         troubles);
   }
 
@@ -102,6 +113,43 @@ record ClientSettings(Plots plots, Theme plotTheme, Map<String, Severity> severi
     return read;
   }
 
+  private Set<Hint.Kind> readHints(JsonObject object, ClientSettings start, List<String> troubles) {
+    JsonElement json = object.get("hints");
+    if (json == null || json.isJsonNull()) {
+      return start.hints;
+    }
+    if (json.isJsonPrimitive() && json.getAsString().equals("all")) {
+      return Set.of(Hint.Kind.values());
+    }
+    if (json.isJsonPrimitive() && json.getAsString().equals("none")) {
+      return Set.of();
+    }
+    Set<Hint.Kind> read = EnumSet.noneOf(Hint.Kind.class);
+    for (JsonElement one : json.isJsonArray() ? json.getAsJsonArray() : new JsonArray()) {
+      for (Hint.Kind kind : Hint.Kind.values()) {
+        if (one.isJsonPrimitive() && one.getAsString().equals(word(kind))) {
+          read.add(kind);
+        }
+      }
+    }
+    if (!json.isJsonArray() || read.size() != json.getAsJsonArray().size()) {
+      troubles.add(
+          "the setting `hints` must be `all`, `none`, or a list of "
+              + Arrays.stream(Hint.Kind.values())
+                  .map(kind -> "`" + word(kind) + "`")
+                  .collect(Collectors.joining(", "))
+              + ", each once, but was `"
+              + json
+              + "`");
+      return hints;
+    }
+    return read;
+  }
+
+  private static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
+
   private static <E extends Enum<E>> E choice(
       JsonObject object, String name, Class<E> type, E byDefault, E before, List<String> troubles) {
     JsonElement json = object.get(name);
@@ -110,7 +158,7 @@ record ClientSettings(Plots plots, Theme plotTheme, Map<String, Severity> severi
     }
     List<String> words = new ArrayList<>();
     for (E constant : type.getEnumConstants()) {
-      String word = constant.name().toLowerCase(Locale.ROOT);
+      String word = word(constant);
       if (json.isJsonPrimitive() && json.getAsString().equals(word)) {
         return constant;
       }

@@ -11,10 +11,14 @@ import org.eclipse.lsp4j.DidChangeWatchedFilesCapabilities;
 import org.eclipse.lsp4j.DocumentSymbolCapabilities;
 import org.eclipse.lsp4j.FoldingRangeCapabilities;
 import org.eclipse.lsp4j.GeneralClientCapabilities;
+import org.eclipse.lsp4j.InlayHintWorkspaceCapabilities;
 import org.eclipse.lsp4j.MarkdownCapabilities;
+import org.eclipse.lsp4j.ParameterInformationCapabilities;
 import org.eclipse.lsp4j.PositionEncodingKind;
 import org.eclipse.lsp4j.PublishDiagnosticsCapabilities;
 import org.eclipse.lsp4j.RenameCapabilities;
+import org.eclipse.lsp4j.SignatureHelpCapabilities;
+import org.eclipse.lsp4j.SignatureInformationCapabilities;
 import org.eclipse.lsp4j.TextDocumentClientCapabilities;
 import org.eclipse.lsp4j.WorkspaceClientCapabilities;
 import org.eclipse.lsp4j.WorkspaceEditCapabilities;
@@ -25,6 +29,7 @@ import org.eclipse.lsp4j.WorkspaceEditCapabilities;
  * @param encoding the agreed units of positions
  * @param pullsDiagnostics whether it asks for diagnostics itself
  * @param refreshesDiagnostics whether it can be told to ask again
+ * @param refreshesHints whether it can be told to ask again for remarks between the words
  * @param relatesDiagnostics whether it shows related places of a diagnostic
  * @param watchesFiles whether it can be told which files to watch
  * @param pullsSettings whether it can be asked for its settings
@@ -34,6 +39,7 @@ import org.eclipse.lsp4j.WorkspaceEditCapabilities;
  * @param coloursTokens whether it asks for what each word is
  * @param preparesRenames whether it asks what a rename would change
  * @param nestsSymbols whether it shows an outline as a tree
+ * @param takesLabelOffsets whether a setting in a signature may be given by its offsets
  * @param foldsWholeLines whether it folds whole lines only
  * @param foldingLimit how many folding ranges it takes at most
  * @param drawsImages whether its Markdown shows pictures
@@ -42,6 +48,7 @@ record ClientTraits(
     PositionEncoding encoding,
     boolean pullsDiagnostics,
     boolean refreshesDiagnostics,
+    boolean refreshesHints,
     boolean relatesDiagnostics,
     boolean watchesFiles,
     boolean pullsSettings,
@@ -51,6 +58,7 @@ record ClientTraits(
     boolean coloursTokens,
     boolean preparesRenames,
     boolean nestsSymbols,
+    boolean takesLabelOffsets,
     boolean foldsWholeLines,
     int foldingLimit,
     boolean drawsImages) {
@@ -68,6 +76,9 @@ record ClientTraits(
         is(
             workspace.map(WorkspaceClientCapabilities::getDiagnostics),
             diagnostics -> diagnostics.getRefreshSupport()),
+        is(
+            workspace.map(WorkspaceClientCapabilities::getInlayHint),
+            InlayHintWorkspaceCapabilities::getRefreshSupport),
         is(
             text.map(TextDocumentClientCapabilities::getPublishDiagnostics),
             PublishDiagnosticsCapabilities::getRelatedInformation),
@@ -91,6 +102,11 @@ record ClientTraits(
         is(
             text.map(TextDocumentClientCapabilities::getDocumentSymbol),
             DocumentSymbolCapabilities::getHierarchicalDocumentSymbolSupport),
+        is(
+            text.map(TextDocumentClientCapabilities::getSignatureHelp)
+                .map(SignatureHelpCapabilities::getSignatureInformation)
+                .map(SignatureInformationCapabilities::getParameterInformation),
+            ParameterInformationCapabilities::getLabelOffsetSupport),
         is(folding, FoldingRangeCapabilities::getLineFoldingOnly),
         folding.map(FoldingRangeCapabilities::getRangeLimit).orElse(Integer.MAX_VALUE),
         general

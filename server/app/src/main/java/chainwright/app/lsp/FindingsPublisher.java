@@ -42,6 +42,7 @@ final class FindingsPublisher {
 
   /** Looks anew at the open documents that import files whose text on disk is another. */
   void changedOnDisk(List<DocumentPath> paths) {
+    refreshHints();
     if (session.traits().pullsDiagnostics()) {
       refresh();
     } else {
@@ -51,6 +52,7 @@ final class FindingsPublisher {
 
   /** Looks anew at everything that is open. */
   void changedEverything() {
+    refreshHints();
     if (session.traits().pullsDiagnostics()) {
       refresh();
     } else {
@@ -73,6 +75,12 @@ final class FindingsPublisher {
   private boolean isClosed(DocumentSnapshot document) {
     return session.documents().opened().stream()
         .noneMatch(open -> open.path().equals(document.path()));
+  }
+
+  private void refreshHints() {
+    if (session.traits().refreshesHints()) {
+      var unused = session.client().refreshInlayHints();
+    }
   }
 
   private void refresh() {

@@ -99,6 +99,21 @@ public final class EqualiserPrototypes {
   }
 
   /**
+   * Returns the width that belongs to a quality factor on the analogue frequency axis, the inverse
+   * of {@link #quality(Bandwidth)}, such as 1.39 octaves for Q 1.
+   *
+   * <p>Source: Audio EQ Cookbook, {@code 1/Q = 2 sinh(ln(2)/2 BW)}.
+   *
+   * @param quality the quality factor
+   * @return the width [oct]: of a bell between the points of half the gain in dB, of a band-pass or
+   *     a notch between the points 3 dB down
+   */
+  public static Bandwidth bandwidth(QualityFactor quality) {
+    double half = 1 / (2 * quality.value());
+    return new Bandwidth(2 / Math.log(2) * Math.log(half + Math.sqrt(half * half + 1)));
+  }
+
+  /**
    * Returns the quality factor that leaves a given width in octaves, to first order, after the
    * bilinear transform has bent the frequency axis.
    *

@@ -163,6 +163,8 @@ class ResponseTest {
             hertz(1000), new Decibels(-8), EqualiserPrototypes.quality(new Bandwidth(octaves)));
     assertThat(bell.decibelsAt(1000 * Math.pow(2, octaves / 2))).isCloseTo(-4, within(ROUNDING));
     assertThat(bell.decibelsAt(1000 * Math.pow(2, -octaves / 2))).isCloseTo(-4, within(ROUNDING));
+    assertThat(EqualiserPrototypes.bandwidth(EqualiserPrototypes.quality(new Bandwidth(octaves))))
+        .satisfies(width -> assertThat(width.octaves()).isCloseTo(octaves, within(ROUNDING)));
   }
 
   @Test

@@ -11,11 +11,12 @@ public final class NoteName {
   private static final Pattern NOTE = Pattern.compile("([A-Ga-g])([#b]?)(-?\\d)");
   private static final int[] SEMITONES_ABOVE_C = {9, 11, 0, 2, 4, 5, 7};
   private static final String[] NAMES = {
-    "C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"
+    "C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B"
   };
   private static final double A4_HERTZ = 440;
   private static final int A4_NUMBER = 69;
   private static final int SEMITONES = 12;
+  private static final int CENTS = 100;
 
   private NoteName() {}
 
@@ -42,7 +43,8 @@ public final class NoteName {
   }
 
   /**
-   * Returns the name of the note nearest to a frequency, such as "E2".
+   * Returns the name of the note nearest to a frequency, such as "E2"; a black key by its flat, as
+   * the notation writes it.
    *
    * <p>Source: ISO 16:1975, as above.
    *
@@ -50,8 +52,25 @@ public final class NoteName {
    * @return the note's name
    */
   public static String nearest(double hertz) {
-    int number = (int) Math.round(A4_NUMBER + SEMITONES * Math.log(hertz / A4_HERTZ) / Math.log(2));
+    int number = (int) Math.round(number(hertz));
     return NAMES[Math.floorMod(number, SEMITONES)] + (Math.floorDiv(number, SEMITONES) - 1);
+  }
+
+  /**
+   * Returns how far a frequency lies above the nearest note, such as 16 for 66 Hz, above C2.
+   *
+   * <p>Source: ISO 16:1975, as above; a cent is a hundredth of a semitone of equal temperament.
+   *
+   * @param hertz the frequency [Hz], above 0
+   * @return the distance [cents], from -50 to 50
+   */
+  public static double centsAboveNearest(double hertz) {
+    double number = number(hertz);
+    return CENTS * (number - Math.round(number));
+  }
+
+  private static double number(double hertz) {
+    return A4_NUMBER + SEMITONES * Math.log(hertz / A4_HERTZ) / Math.log(2);
   }
 
   /** The flat of the same pitch for a sharp such as `F#3`; empty for anything else. */
