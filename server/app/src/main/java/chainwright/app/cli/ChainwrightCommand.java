@@ -1,32 +1,48 @@
 package chainwright.app.cli;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Spec;
 
 /** The root of the command line. Each subcommand is a class of this package, named below. */
 @Command(
     name = "chainwright",
-    mixinStandardHelpOptions = true,
     versionProvider = ChainwrightCommand.Version.class,
-    description = "Judges, draws and tidies audio processing chains written as plain text.",
+    customSynopsis = "chainwright COMMAND [...]",
+    description = {
+      "%nJudges, draws and tidies audio processing chains written as plain"
+          + " text: one stage a line, in the order of the signal.%n",
+      "  chain lead \"Lead vocal\" {",
+      "    source       lead-vocal",
+      "    high-pass    66 Hz  18 dB/oct",
+      "    compressor   threshold -20 dBFS  ratio 2:1  attack 15 ms  release 140 ms",
+      "  }%n"
+    },
+    commandListHeading = "%nCommands:%n",
     subcommands = {
-      LspCommand.class,
       CheckCommand.class,
-      TidyCommand.class,
       PlotCommand.class,
-      DemoCommand.class
+      TidyCommand.class,
+      DemoCommand.class,
+      LspCommand.class
+    },
+    footerHeading = "%nBegin here:%n",
+    footer = {
+      "  chainwright demo try-it                     an invented session to try it on",
+      "  chainwright check try-it/to-review.chain    what is wrong, why, what to do",
+      "  chainwright COMMAND --help                  more about one command"
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:nothing to report",
-      "1:findings, or files that would change",
-      "2:wrong usage, or a file that cannot be read"
+      "0:done, nothing to report",
+      "1:findings, or with `tidy --check` files that would change",
+      "2:wrong usage, or a file that cannot be read or written"
     })
 public final class ChainwrightCommand implements Callable<Integer> {
 
@@ -39,10 +55,16 @@ public final class ChainwrightCommand implements Callable<Integer> {
   /** The exit code when the work could not be done. */
   static final int TROUBLE = 2;
 
+  private final InputStream input;
+  private final Terminal terminal;
+
   @Spec private CommandSpec spec;
 
   /** Made by {@link #run}. */
-  ChainwrightCommand() {}
+  ChainwrightCommand(InputStream input, Terminal terminal) {
+    this.input = input;
+    this.terminal = terminal;
+  }
 
   /**
    * Runs the command line.
@@ -52,17 +74,37 @@ public final class ChainwrightCommand implements Callable<Integer> {
    *     could not be done
    */
   public static int run(String... arguments) {
-    return execute(new CommandLine(new ChainwrightCommand()), arguments);
+    Terminal terminal = Terminal.of(System.getenv());
+    return execute(new CommandLine(new ChainwrightCommand(System.in, terminal)), arguments);
   }
 
-  static int run(PrintWriter out, PrintWriter err, String... arguments) {
-    return execute(new CommandLine(new ChainwrightCommand()).setOut(out).setErr(err), arguments);
+  static int run(InputStream in, PrintWriter out, PrintWriter err, String... arguments) {
+    CommandLine line = new CommandLine(new ChainwrightCommand(in, Terminal.PLAIN));
+    return execute(line.setOut(out).setErr(err), arguments);
   }
 
   private static int execute(CommandLine line, String... arguments) {
+    line.getCommandSpec()
+        .addOption(
+            OptionSpec.builder("-V", "--version")
+                .versionHelp(true)
+                .description("Says which version this is.")
+                .build());
+    addHelp(line);
+    line.getSubcommands().values().forEach(ChainwrightCommand::addHelp);
     return line.setCaseInsensitiveEnumValuesAllowed(true)
+        .setParameterExceptionHandler(WrongUsage::report)
         .setExecutionExceptionHandler(ChainwrightCommand::report)
         .execute(arguments);
+  }
+
+  private static void addHelp(CommandLine line) {
+    line.getCommandSpec()
+        .addOption(
+            OptionSpec.builder("-h", "--help")
+                .usageHelp(true)
+                .description("Shows this help.")
+                .build());
   }
 
   /** What the outside world refuses is the person's to mend; anything else is a fault of ours. */
@@ -75,9 +117,19 @@ public final class ChainwrightCommand implements Callable<Integer> {
     return TROUBLE;
   }
 
+  /** Standard input. */
+  InputStream input() {
+    return input;
+  }
+
+  Terminal terminal() {
+    return terminal;
+  }
+
   @Override
   public Integer call() {
-    throw new ParameterException(spec.commandLine(), "a command must be named");
+    spec.commandLine().usage(spec.commandLine().getErr());
+    return TROUBLE;
   }
 
   /** Says which version this is. */

@@ -1,6 +1,7 @@
 package chainwright.app.cli;
 
 import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Findings;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.catalogue.Catalogue;
@@ -11,35 +12,55 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
 /** Judges chain files. */
 @Command(
     name = "check",
-    mixinStandardHelpOptions = true,
+    header = "Judges chain files.%n",
     description = {
-      "Judges chain files: what the text gets wrong, and what the trade would object to.",
-      "Imports are read from disk. The findings are those that an editor shows."
+      "%nSays what the text gets wrong, and what the trade would object to, each with"
+          + " why it matters and what to do.%n",
+      "Imports are read from disk. The findings are those that an editor shows. A rule"
+          + " is silenced in the text: `deliberate RULE \"reason\"`.%n"
     },
+    optionListHeading = "%n",
+    footerHeading = "%nExamples:%n",
     footer = {
-      "%nExamples:",
-      "  chainwright check session.chain                  one file",
-      "  chainwright check takes/                         every chain file in a folder",
-      "  chainwright check --fail-on error session.chain  end with 1 only for errors",
-      "  chainwright check --format json session.chain    for another program"
+      "  chainwright check song.chain                   one file",
+      "  chainwright check takes                        every chain file in a folder",
+      "  chainwright check 'takes/vocal-*.chain'        those that a pattern names",
+      "  chainwright check --fail-on error song.chain   end with 1 only for errors",
+      "  chainwright check --format json song.chain     for another program",
+      "",
+      "How grave a finding is:",
+      "  error    the text does not say what to do, or asks for what cannot be",
+      "  warning  it will probably be heard, or go wrong",
+      "  info     worth knowing; whether it matters only the recording tells",
+      "  hint     unusual; perhaps on purpose",
+      "",
+      "JSON: one object with",
+      "  version   1; what a version has keeps its name and meaning, more may come",
+      "  files     the names of the files that were judged",
+      "  counts    how many errors, warnings, infos and hints: {\"error\": 2, ...}",
+      "  findings  in the order of the text: code, severity, file, line, column,",
+      "            endLine, endColumn, what, why, do, sources, related (each with",
+      "            a place and what), fixes (title, keepsTheSound, preferred, and",
+      "            edits: each a place and the text that replaces it)",
+      "Lines and columns count from 1; a column is one code point. The end is the",
+      "column behind the last character."
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:no finding as grave as --fail-on",
       "1:findings as grave as --fail-on",
-      "2:wrong usage, or a file that cannot be read"
+      "2:wrong usage, or a file that cannot be read; the others are judged"
     })
 final class CheckCommand implements Callable<Integer> {
 
@@ -51,23 +72,14 @@ final class CheckCommand implements Callable<Integer> {
     JSON
   }
 
-  /** Whether colours are used. */
-  enum When {
-    /** On a terminal. */
-    AUTO,
-    /** Always. */
-    ALWAYS,
-    /** Never. */
-    NEVER
-  }
-
   @Spec private CommandSpec spec;
+  @ParentCommand private ChainwrightCommand root;
 
   @Parameters(
       paramLabel = "FILE",
       arity = "1..*",
-      description = "Chain files, and folders whose chain files are meant.")
-  private List<Path> paths;
+      description = "Chain files, folders whose chain files are meant, or patterns.")
+  private List<String> names;
 
   @Option(
       names = "--format",
@@ -77,79 +89,58 @@ final class CheckCommand implements Callable<Integer> {
 
   @Option(
       names = "--fail-on",
-      paramLabel = "error|warning|info|hint",
-      description = "From which severity on the command ends with 1; warning by default.")
+      paramLabel = "SEVERITY",
+      description =
+          "From which severity on the command ends with 1: error, warning, info or"
+              + " hint; warning by default.")
   private Severity failOn = Severity.WARNING;
 
   @Option(
       names = "--color",
       paramLabel = "auto|always|never",
       description = "Colours: by default on a terminal, unless NO_COLOR is set.")
-  private When color = When.AUTO;
+  private Terminal.Colours color = Terminal.Colours.AUTO;
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
     SectionReader reader = new SectionReader(Catalogue.load());
     Workspace workspace = Workspace.ofFolders(List.of(), reader);
     Judgements judgements = new Judgements(reader.catalogue());
-    List<Path> judged = new ArrayList<>();
-    List<FoundFinding> found = new ArrayList<>();
-    boolean isTrouble = false;
-    for (Path file : NamedFiles.files(paths)) {
+    List<String> troubles = new ArrayList<>();
+    List<CheckedFile> checked = new ArrayList<>();
+    for (Path file : NamedFiles.find(names, troubles::add)) {
       try {
         DocumentSnapshot document = NamedFiles.open(file, workspace);
-        judged.add(file);
-        found.addAll(FoundFinding.in(file, document, workspace, judgements));
+        checked.add(new CheckedFile(file, document, Findings.of(document, workspace, judgements)));
       } catch (IOException e) {
-        isTrouble = true;
-        err.println("chainwright: " + e.getMessage());
+        troubles.add(e.getMessage());
       }
     }
-    if (!judged.isEmpty()) {
-      print(judged, found);
+    troubles.forEach(trouble -> err.println("chainwright: " + trouble));
+    if (!checked.isEmpty()) {
+      print(checked);
+    }
+    if (!troubles.isEmpty()) {
+      return ChainwrightCommand.TROUBLE;
     }
     boolean isFailure =
-        found.stream().anyMatch(one -> one.finding().severity().compareTo(failOn) <= 0);
-    return isTrouble
-        ? ChainwrightCommand.TROUBLE
-        : isFailure ? ChainwrightCommand.FINDINGS : ChainwrightCommand.CLEAN;
+        checked.stream()
+            .flatMap(file -> file.findings().found().stream())
+            .anyMatch(one -> one.finding().severity().compareTo(failOn) <= 0);
+    return isFailure ? ChainwrightCommand.FINDINGS : ChainwrightCommand.CLEAN;
   }
 
-  private void print(List<Path> judged, List<FoundFinding> found) {
+  private void print(List<CheckedFile> checked) {
     PrintWriter out = spec.commandLine().getOut();
     if (format == Format.JSON) {
-      out.println(FindingJson.of(judged, found));
+      out.println(FindingJson.of(checked));
       return;
     }
-    FindingSheet sheet = new FindingSheet(out, isColoured());
-    found.forEach(sheet::print);
-    out.println(summary(judged.size(), found));
-  }
-
-  private boolean isColoured() {
-    return switch (color) {
-      case ALWAYS -> true;
-      case NEVER -> false;
-      case AUTO -> Ansi.AUTO.enabled();
-    };
-  }
-
-  private static String summary(int files, List<FoundFinding> found) {
-    List<String> counts = new ArrayList<>();
-    for (Severity severity : Severity.values()) {
-      long count = found.stream().filter(one -> one.finding().severity() == severity).count();
-      String word = severity.name().toLowerCase(Locale.ROOT);
-      if (count > 0) {
-        counts.add(counted(count, word));
-      }
+    FindingSheet sheet = new FindingSheet(out, root.terminal().with(color));
+    for (CheckedFile file : checked) {
+      file.findings().found().forEach(found -> sheet.print(file, found));
     }
-    return counted(files, "file")
-        + " checked: "
-        + (counts.isEmpty() ? "nothing to report" : String.join(", ", counts));
-  }
-
-  private static String counted(long count, String word) {
-    return count + " " + word + (count == 1 ? "" : "s");
+    out.println(FindingCounts.summary(checked));
   }
 }

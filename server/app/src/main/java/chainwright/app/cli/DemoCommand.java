@@ -17,12 +17,20 @@ import picocli.CommandLine.Spec;
 /** Writes an invented session to try everything on. */
 @Command(
     name = "demo",
-    mixinStandardHelpOptions = true,
+    header = "Writes an invented session to try everything on.%n",
     description = {
-      "Writes an invented session with several chains into a new folder, to try everything on.",
-      "One file of it is full of faults; nothing that exists is ever overwritten."
+      "%nIt has several chains, and goes into a new folder. One file of it is full of faults, to be found first by eye"
+          + " and then by `check`; answers.md tells them.%n",
+      "Nothing that exists is ever overwritten.%n"
     },
-    footer = {"%nExample:", "  chainwright demo try-it && chainwright check try-it"})
+    optionListHeading = "%n",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  chainwright demo try-it                    write it",
+      "  chainwright check try-it/to-review.chain   then let it be judged"
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {"0:written", "2:wrong usage, or the folder exists or cannot be made"})
 final class DemoCommand implements Callable<Integer> {
 
   /** The files of the session, the one to begin with first. */

@@ -1,57 +1,52 @@
 package chainwright.app.cli;
 
+import chainwright.app.page.Wrapping;
 import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Findings;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Severity;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Locale;
 
 /**
  * Prints findings for people: what is the case, the line it stands in, then why and what to do.
  *
  * @param out where to
- * @param isColoured whether the terminal understands escape sequences of ISO/IEC 6429
+ * @param terminal what it is read on
  */
-record FindingSheet(PrintWriter out, boolean isColoured) {
+record FindingSheet(PrintWriter out, Terminal terminal) {
 
-  private static final int WIDTH = 100;
   private static final String MARGIN = " ".repeat(9);
   private static final int LABEL = 8;
   private static final String BOLD = "1";
   private static final String FAINT = "2";
 
-  void print(FoundFinding found) {
+  void print(CheckedFile file, Findings.Found found) {
     Finding finding = found.finding();
+    CountedPlace start = CountedPlace.of(file.document(), found.at().span().start());
     String colour = colour(finding.severity());
-    String word = finding.severity().name().toLowerCase(Locale.ROOT);
-    paragraph(
-        painted(BOLD + ";" + colour, word) + " ".repeat(MARGIN.length() - word.length()),
-        capital(finding.what()));
-    CountedPlace start = found.start();
+    heading(finding, colour);
+    String code = "  " + finding.code();
     out.println(
         MARGIN
-            + painted(
-                FAINT,
-                found.file() + ":" + start.line() + ":" + start.column() + "  " + finding.code()));
-    line(found, start, colour);
+            + terminal.painted(
+                FAINT, file.file() + ":" + start.line() + ":" + start.column() + code));
+    line(file.document(), found, start.line(), colour);
     entry("why", finding.why());
     entry("do", finding.remedy());
-    for (String source : finding.sources()) {
-      entry("source", source);
+    if (!finding.sources().isEmpty()) {
+      entry("source", SourceNames.brief(finding.sources(), room() - LABEL));
     }
     for (Finding.Related related : finding.related()) {
-      found
-          .finder()
-          .find(related.place())
+      file.find(related.place())
           .ifPresent(
               at ->
                   entry(
                       "see",
                       CountedPlace.of(at.document(), at.span().start()).line()
-                          + (at.document().equals(found.document())
-                              ? ": "
-                              : " of " + at.document().path().key() + ": ")
+                          + (file.holds(at) ? ": " : " of " + at.document().path().key() + ": ")
                           + related.what()));
     }
     for (Fix fix : finding.fixes()) {
@@ -61,55 +56,53 @@ record FindingSheet(PrintWriter out, boolean isColoured) {
     out.println();
   }
 
-  private void line(FoundFinding found, CountedPlace start, String colour) {
-    DocumentSnapshot document = found.document();
-    int from = document.lines().startOf(start.line() - 1);
-    String text = document.text().substring(from, document.lines().startOf(start.line()));
-    String plain = shown(text.stripTrailing());
-    String number = String.format(Locale.ROOT, "%7d  ", start.line());
-    int before = start.column() - 1;
-    int end = Math.min(found.span().end(), from + text.stripTrailing().length());
-    int marked = Math.max(1, CountedPlace.of(document, end).column() - start.column());
-    out.println(painted(FAINT, number) + plain);
-    out.println(MARGIN + " ".repeat(before) + painted(BOLD + ";" + colour, "^".repeat(marked)));
+  private int room() {
+    return terminal.width() - MARGIN.length();
   }
 
-  /** Returns a line without characters that could move the terminal's cursor. */
-  private static String shown(String line) {
-    StringBuilder shown = new StringBuilder();
-    line.codePoints()
-        .map(one -> one == '\t' ? ' ' : Character.isISOControl(one) ? 0xFFFD : one)
-        .forEach(shown::appendCodePoint);
-    return shown.toString();
+  private void heading(Finding finding, String colour) {
+    String word = finding.severity().name().toLowerCase(Locale.ROOT);
+    String head =
+        terminal.painted(BOLD + ";" + colour, word) + " ".repeat(MARGIN.length() - word.length());
+    for (String line : Wrapping.lines(capital(printable(finding.what())), room())) {
+      out.println(head + line);
+      head = MARGIN;
+    }
+  }
+
+  private void line(DocumentSnapshot document, Findings.Found found, int number, String colour) {
+    int from = document.lines().startOf(number - 1);
+    String text = document.text().substring(from, document.lines().startOf(number)).stripTrailing();
+    SourceLine line =
+        SourceLine.of(
+            text, found.at().span().start() - from, found.at().span().end() - from, room());
+    out.println(terminal.painted(FAINT, String.format(Locale.ROOT, "%7d  ", number)) + line.text());
+    out.println(
+        MARGIN
+            + " ".repeat(line.before())
+            + terminal.painted(BOLD + ";" + colour, "^".repeat(line.marked())));
   }
 
   private void entry(String label, String text) {
-    if (!text.isBlank()) {
-      paragraph(MARGIN + painted(FAINT, label) + " ".repeat(LABEL - label.length()), text);
+    if (text.isBlank()) {
+      return;
     }
+    List<String> lines = Wrapping.lines(printable(text), room() - LABEL);
+    out.println(
+        MARGIN
+            + terminal.painted(FAINT, label)
+            + " ".repeat(LABEL - label.length())
+            + lines.get(0));
+    lines.stream().skip(1).forEach(line -> out.println(MARGIN + " ".repeat(LABEL) + line));
   }
 
-  private void paragraph(String head, String text) {
-    String indent = head.startsWith(MARGIN) ? MARGIN + " ".repeat(LABEL) : MARGIN;
-    StringBuilder line = new StringBuilder();
-    String margin = head;
-    for (String word : shown(text).split(" ", -1)) {
-      if (!line.isEmpty() && indent.length() + line.length() + word.length() >= WIDTH) {
-        out.println(margin + line);
-        line.setLength(0);
-        margin = indent;
-      }
-      line.append(line.isEmpty() ? "" : " ").append(word);
-    }
-    out.println(margin + line);
+  /** Returns a text without characters that could move the terminal's cursor. */
+  private static String printable(String text) {
+    return text.replaceAll("[\\p{Cntrl}&&[^\\s]]", "\ufffd");
   }
 
   private static String capital(String sentence) {
     return sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
-  }
-
-  private String painted(String code, String text) {
-    return isColoured ? "\u001b[" + code + "m" + text + "\u001b[0m" : text;
   }
 
   private static String colour(Severity severity) {

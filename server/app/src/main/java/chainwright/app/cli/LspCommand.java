@@ -9,8 +9,23 @@ import picocli.CommandLine.Spec;
 /** The entry of the language server in the help; the server itself starts before this is read. */
 @Command(
     name = "lsp",
-    mixinStandardHelpOptions = true,
-    description = "Runs the language server for an editor, over standard input and output.")
+    header = "Serves an editor.%n",
+    description = {
+      "%nRuns the language server over standard input and output. An editor starts it by itself: plots on hover, findings with fixes, completions,"
+          + " layout and names. editor-clients/ has the few lines for each editor.%n"
+    },
+    optionListHeading = "%n",
+    footerHeading = "%nExample:%n",
+    footer = {
+      "  chainwright lsp    what an editor starts; it takes no arguments, and waits",
+      "                     for messages of the Language Server Protocol"
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:the editor shut it down",
+      "1:the editor went away without shutting it down",
+      "2:wrong usage"
+    })
 final class LspCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;

@@ -5,75 +5,158 @@ import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.nio.file.PathMatcher;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.regex.PatternSyntaxException;
+import java.util.stream.Stream;
 
 /** The chain files that are named on the command line, read or refused with a reason. */
 final class NamedFiles {
 
-  private static final long MAX_MEBIBYTES = 4;
+  private static final int MAX_MEBIBYTES = 4;
+  private static final int MAX_DEPTH = 12;
 
   private NamedFiles() {}
 
   /**
-   * Puts the chain files under folders in the folders' places.
+   * Finds the files that are named.
    *
-   * @param paths files and folders
+   * @param names files, folders whose chain files are meant, and patterns such as {@code
+   *     takes/*.chain} for a shell that leaves them as they are
+   * @param complain told a sentence for each name that names nothing, and each folder that cannot
+   *     be looked into
    * @return the files; one that is named twice stands once
-   * @throws IOException if a folder holds no chain file
    */
-  static List<Path> files(List<Path> paths) throws IOException {
-    List<Path> files = new ArrayList<>();
-    for (Path path : paths) {
-      if (Files.isDirectory(path)) {
-        List<Path> under = ChainFiles.under(List.of(path));
-        if (under.isEmpty()) {
-          throw new IOException(
-              "the folder `" + path + "` holds no file that ends in " + ChainFiles.ENDING);
-        }
-        files.addAll(under);
-      } else {
-        files.add(path);
+  static List<Path> find(List<String> names, Consumer<String> complain) {
+    Set<Path> files = new LinkedHashSet<>();
+    for (String name : names) {
+      try {
+        files.addAll(named(name, complain));
+      } catch (IOException e) {
+        complain.accept(e.getMessage());
+      } catch (InvalidPathException e) {
+        complain.accept("`" + name + "` is no name of a file: " + e.getReason());
       }
     }
-    return files.stream().distinct().toList();
+    return List.copyOf(files);
+  }
+
+  private static List<Path> named(String name, Consumer<String> complain) throws IOException {
+    if (isPattern(name)) {
+      return matching(name);
+    }
+    Path path = Path.of(name);
+    if (!Files.isDirectory(path)) {
+      return List.of(path);
+    }
+    ChainFiles.Search search = ChainFiles.search(List.of(path));
+    for (Path refused : search.refused()) {
+      complain.accept("`" + refused + "` cannot be looked into: permission denied");
+    }
+    if (search.isCut()) {
+      complain.accept(
+          "the folder `" + path + "` holds too much to look at all of it; name folders in it");
+    }
+    if (search.files().isEmpty() && search.refused().isEmpty()) {
+      throw new IOException(
+          "the folder `" + path + "` holds no file that ends in " + ChainFiles.ENDING);
+    }
+    return search.files();
+  }
+
+  private static boolean isPattern(String name) {
+    return name.matches(".*[*?\\[{].*") && !exists(name);
+  }
+
+  private static boolean exists(String name) {
+    try {
+      return Files.exists(Path.of(name), LinkOption.NOFOLLOW_LINKS);
+    } catch (InvalidPathException noFile) {
+      return false;
+    }
+  }
+
+  private static List<Path> matching(String pattern) throws IOException {
+    int wild = pattern.split("[*?\\[{]", 2)[0].length();
+    int slash = pattern.lastIndexOf('/', wild);
+    Path start = Path.of(slash < 0 ? "" : pattern.substring(0, slash + 1));
+    try (Stream<Path> all = Files.walk(start, MAX_DEPTH)) {
+      PathMatcher matcher = FileSystems.getDefault().getPathMatcher("glob:" + pattern);
+      List<Path> files =
+          all.filter(matcher::matches).filter(Files::isRegularFile).sorted().toList();
+      if (files.isEmpty()) {
+        throw new IOException("no file matches `" + pattern + "`");
+      }
+      return files;
+    } catch (PatternSyntaxException e) {
+      throw new IOException("`" + pattern + "` is no pattern: " + e.getDescription(), e);
+    } catch (UncheckedIOException e) {
+      throw new IOException("not all of `" + start + "` can be looked into: " + e.getMessage(), e);
+    }
   }
 
   /**
-   * Makes sure that a file is a text that can be read.
+   * Reads a file as a whole.
    *
    * @param file the file
-   * @throws IOException if it is not; the message is a sentence for the person who named it
+   * @return its text
+   * @throws IOException if it is no text that can be read; the message is a sentence for the person
+   *     who named it
    */
-  private static void require(Path file) throws IOException {
+  static String read(Path file) throws IOException {
     if (Files.isDirectory(file)) {
       throw new IOException("`" + file + "` is a folder; name a file in it");
     }
     if (!Files.exists(file)) {
       throw new IOException("`" + file + "` does not exist");
     }
-    if (!Files.isRegularFile(file) || !Files.isReadable(file)) {
-      throw new IOException("`" + file + "` cannot be read");
+    if (!Files.isRegularFile(file)) {
+      throw new IOException("`" + file + "` is no regular file");
     }
-    if (Files.size(file) > MAX_MEBIBYTES << 20) {
+    try (InputStream bytes = Files.newInputStream(file)) {
+      return read("`" + file + "`", bytes);
+    } catch (FileSystemException e) {
+      throw FileTrouble.of(file, e);
+    }
+  }
+
+  /**
+   * Reads a text as a whole.
+   *
+   * @param name what it is called in a message
+   * @param bytes its bytes
+   * @return the text
+   * @throws IOException if it is no text, or too large
+   */
+  static String read(String name, InputStream bytes) throws IOException {
+    byte[] all = bytes.readNBytes((MAX_MEBIBYTES << 20) + 1);
+    if (all.length > MAX_MEBIBYTES << 20) {
       throw new IOException(
-          "`" + file + "` is larger than " + MAX_MEBIBYTES + " MiB, which no chain file is");
+          name + " is larger than " + MAX_MEBIBYTES + " MiB, which no chain file is");
     }
-    byte[] bytes = Files.readAllBytes(file);
-    for (byte one : bytes) {
+    for (byte one : all) {
       if (one == 0) {
-        throw new IOException("`" + file + "` is no text: it holds zero bytes");
+        throw new IOException(name + " is no text: it holds zero bytes");
       }
     }
     try {
-      StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes));
+      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(all)).toString();
     } catch (CharacterCodingException e) {
-      throw new IOException("`" + file + "` is not written in UTF-8", e);
+      throw new IOException(name + " is not written in UTF-8", e);
     }
   }
 
@@ -86,7 +169,7 @@ final class NamedFiles {
    * @throws IOException if it cannot be read; the message is a sentence for the person who named it
    */
   static DocumentSnapshot open(Path file, Workspace workspace) throws IOException {
-    require(file);
+    read(file);
     return workspace
         .document(DocumentPath.ofFile(file))
         .orElseThrow(() -> new IOException("`" + file + "` cannot be read"));

@@ -6,19 +6,23 @@ import java.util.stream.Collectors;
 /**
  * Numbers in columns, such as a frequency and the gain there.
  *
- * @param columns what each column holds, its unit at the end of the name
+ * @param columns what each column holds
  * @param rows the rows, each as long as there are columns
  */
-record NumberTable(List<String> columns, List<List<Double>> rows) {
+record NumberTable(List<Column> columns, List<List<Double>> rows) {
+
+  /**
+   * What a column holds.
+   *
+   * @param name its name, with the unit at its end
+   * @param unit the unit, or empty text for a plain number
+   * @param is what its numbers are, one sentence
+   */
+  record Column(String name, String unit, String is) {}
 
   NumberTable {
     columns = List.copyOf(columns);
     rows = List.copyOf(rows);
-  }
-
-  /** Returns a column, from 0. */
-  double[] column(int index) {
-    return rows.stream().mapToDouble(row -> row.get(index)).toArray();
   }
 
   /**
@@ -28,7 +32,8 @@ record NumberTable(List<String> columns, List<List<Double>> rows) {
    *     it takes to read the same double again
    */
   String toCsv() {
-    StringBuilder text = new StringBuilder(String.join(",", columns)).append('\n');
+    StringBuilder text = new StringBuilder();
+    text.append(columns.stream().map(Column::name).collect(Collectors.joining(","))).append('\n');
     for (List<Double> row : rows) {
       text.append(row.stream().map(String::valueOf).collect(Collectors.joining(","))).append('\n');
     }

@@ -1,16 +1,17 @@
 package chainwright.app.cli;
 
-import chainwright.engine.path.PathElement.StageElement;
-import chainwright.engine.path.SignalPath;
+import chainwright.app.view.Outline;
+import chainwright.app.view.Part;
+import chainwright.app.view.StagePlots;
+import chainwright.notation.lowering.Nearest;
 import chainwright.notation.model.Definition;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
-/** Finds the chain and the stage that the command line names. */
+/** Finds the chain and the line of it that the command line names. */
 final class PlotChoice {
 
   private PlotChoice() {}
@@ -25,12 +26,7 @@ final class PlotChoice {
    */
   static Definition.Track track(List<Definition> definitions, @Nullable String name)
       throws IOException {
-    List<Definition.Track> tracks = new ArrayList<>();
-    for (Definition definition : definitions) {
-      if (definition instanceof Definition.Track track) {
-        tracks.add(track);
-      }
-    }
+    List<Definition.Track> tracks = tracks(definitions);
     String names =
         tracks.stream()
             .map(track -> "`" + track.name().text() + "`")
@@ -46,46 +42,75 @@ final class PlotChoice {
         .filter(track -> name == null || track.name().text().equals(name))
         .findFirst()
         .orElseThrow(
-            () -> new IOException("there is no chain `" + name + "`; the file holds " + names));
+            () ->
+                new IOException(
+                    "there is no chain `"
+                        + name
+                        + "`"
+                        + guess(name, tracks.stream().map(track -> track.name().text()).toList())
+                        + "; the file holds "
+                        + names));
   }
 
   /**
-   * Finds a stage.
+   * Returns the chains and buses of a file.
    *
-   * @param path the chain
-   * @param labelOrNumber its label, or its number from 1 in the order of the signal; null for none
-   * @return the stage, or empty if none is named
-   * @throws IOException if there is no such stage
+   * @param definitions what the file defines
+   * @return those that are chains or buses, in the order of the text
    */
-  static Optional<StageElement> stage(SignalPath path, @Nullable String labelOrNumber)
-      throws IOException {
-    if (labelOrNumber == null) {
-      return Optional.empty();
-    }
-    List<StageElement> stages = path.stages();
-    for (int i = 0; i < stages.size(); i++) {
-      boolean isLabelled =
-          stages
-              .get(i)
-              .stage()
-              .clauses()
-              .label()
-              .filter(label -> label.text().equals(labelOrNumber))
-              .isPresent();
-      if (isLabelled || labelOrNumber.equals(Integer.toString(i + 1))) {
-        return Optional.of(stages.get(i));
+  static List<Definition.Track> tracks(List<Definition> definitions) {
+    List<Definition.Track> tracks = new ArrayList<>();
+    for (Definition definition : definitions) {
+      if (definition instanceof Definition.Track track) {
+        tracks.add(track);
       }
     }
-    StringBuilder known = new StringBuilder();
-    for (int i = 0; i < stages.size(); i++) {
-      known.append(i == 0 ? "" : ", ").append(i + 1).append(' ').append(stages.get(i).word());
+    return tracks;
+  }
+
+  /**
+   * Finds a line of a chain.
+   *
+   * @param outline the chain
+   * @param labelOrNumber its label or number
+   * @return the line
+   * @throws IOException if there is no such line; the message lists those that there are
+   */
+  static Part part(Outline outline, String labelOrNumber) throws IOException {
+    String chain = outline.path().track().name().text();
+    if (outline.parts().isEmpty()) {
+      throw new IOException("`" + chain + "` has no stages");
     }
-    throw new IOException(
-        "there is no stage `"
-            + labelOrNumber
-            + "` in `"
-            + path.track().name().text()
-            + "`; "
-            + (stages.isEmpty() ? "it has no stages" : "its stages are " + known));
+    return outline
+        .find(labelOrNumber)
+        .orElseThrow(
+            () ->
+                new IOException(
+                    "there is no stage `"
+                        + labelOrNumber
+                        + "` in `"
+                        + chain
+                        + "`"
+                        + guess(
+                            labelOrNumber,
+                            outline.all().stream().flatMap(part -> part.label().stream()).toList())
+                        + "; its stages are\n"
+                        + outline.all().stream()
+                            .map(PlotChoice::line)
+                            .collect(Collectors.joining("\n"))));
+  }
+
+  private static String line(Part part) {
+    return "  ".repeat(part.depth() + 1)
+        + part.number()
+        + " "
+        + part.stage().map(StagePlots::title).orElse(part.words())
+        + part.label().map(label -> " as " + label).orElse("")
+        + (part.isBypassed() ? " (bypassed)" : "");
+  }
+
+  private static String guess(@Nullable String word, List<String> known) {
+    List<String> near = word == null ? List.of() : Nearest.to(word, known);
+    return near.isEmpty() ? "" : ", but `" + near.get(0) + "`";
   }
 }

@@ -1,16 +1,16 @@
 package chainwright.app.cli;
 
-import chainwright.app.workspace.DocumentSnapshot;
-import chainwright.app.workspace.Workspace;
-import chainwright.engine.path.PathBuilder;
-import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.diagnostic.Severity;
-import chainwright.notation.lowering.SectionReader;
-import chainwright.notation.model.Definition;
-import chainwright.notation.project.Scope;
+import chainwright.app.plot.Plot;
+import chainwright.app.plot.PlotTheme;
+import chainwright.app.plot.SvgPlot;
+import chainwright.app.plot.TextPlot;
+import chainwright.app.view.Part;
+import chainwright.app.view.StagePlots;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -23,19 +23,33 @@ import picocli.CommandLine.Spec;
 /** Draws what a chain or a stage does, or writes the numbers. */
 @Command(
     name = "plot",
-    mixinStandardHelpOptions = true,
+    header = "Draws what a chain or a stage does, or writes the numbers.%n",
     description = {
-      "Draws what a chain or one of its stages does, or writes the numbers.",
-      "csv and json give frequency, magnitude [dB], unwrapped phase [rad] and group delay [s];",
-      "input and output level [dBFS]; or harmonics of a sine of 1 kHz at -18 dBFS [dBFS].",
-      "Every number has all its digits."
+      "%nA filter or equaliser is drawn over frequency, with the chain up to here"
+          + " dashed and the zones of the source; a stage that reacts to level as output"
+          + " over input; one that saturates by its harmonics. A drawing is what an editor"
+          + " shows on hover.%n"
     },
+    optionListHeading = "%n",
+    footerHeading = "%nExamples:%n",
     footer = {
-      "%nExamples:",
-      "  chainwright plot song.chain --chain lead                         the whole chain, as text",
-      "  chainwright plot song.chain --chain lead --stage 2               its second stage",
-      "  chainwright plot song.chain --chain lead --at 80,1000 --format csv",
-      "  chainwright plot song.chain --chain lead --format svg -o lead.svg"
+      "  chainwright plot song.chain --chain lead               the whole chain",
+      "  chainwright plot song.chain --chain lead --stage 2     its second line",
+      "  chainwright plot song.chain --chain lead --stage bite  the one labelled so",
+      "  chainwright plot song.chain --chain lead -o lead.png   a picture",
+      "  chainwright plot song.chain --chain lead --stage 2 --at 80,1000",
+      "                                         numbers, for checking",
+      "",
+      "Stages are numbered as the lines of the chain in the file, from 1: one that is",
+      "bypassed counts, a preset is one line. What stands inside a block or a preset is",
+      "counted there: 4.2 is the second line inside the fourth. A wrong number lists",
+      "them all.",
+      "",
+      "The numbers of csv and json, every one with all its digits:",
+      "  frequency   frequency_hz, magnitude_db, phase_rad (unwrapped), group_delay_s",
+      "  level       input_dbfs, output_dbfs",
+      "  harmonics   harmonic (1 is the tone itself), level_dbfs",
+      "json also says what each is."
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {"0:done", "2:wrong usage, or a file that cannot be read or written"})
@@ -55,16 +69,14 @@ final class PlotCommand implements Callable<Integer> {
   @Option(
       names = "--stage",
       paramLabel = "LABEL|NUMBER",
-      description = {
-        "One stage: its label, or its number from 1 in the order of the signal, presets put in",
-        "their places and what is bypassed left out."
-      })
+      description = "One line of the chain; the whole chain by default.")
   private @Nullable String stage;
 
   @Option(
       names = "--axis",
-      paramLabel = "frequency|level|harmonics",
-      description = "What the plot runs over; what tells most by default.")
+      paramLabel = "AXIS",
+      description =
+          "What the plot runs over: frequency, level or harmonics; what tells most by default.")
   private @Nullable PlotAxis axis;
 
   @Option(
@@ -75,70 +87,119 @@ final class PlotCommand implements Callable<Integer> {
   private List<Double> at = List.of();
 
   @Option(
+      names = "--tone",
+      paramLabel = "HZ",
+      description =
+          "The sine whose harmonics are meant; the lowest note of the source by default,"
+              + " or 100 Hz.")
+  private @Nullable Double toneHz;
+
+  @Option(
+      names = "--tone-level",
+      paramLabel = "DBFS",
+      description = "Its level; -18 dBFS by default, the alignment level of EBU R 68.")
+  private double toneDbfs = StagePlots.NOMINAL_DBFS;
+
+  @Option(
       names = "--format",
-      paramLabel = "text|svg|csv|json",
-      description = "What to write; text by default, csv with --at.")
+      paramLabel = "FORMAT",
+      description =
+          "text, svg, png, csv or json; by default what the ending of the output file says,"
+              + " else csv with --at and text without.")
   private @Nullable PlotFormat format;
 
   @Option(
       names = {"-o", "--output"},
       paramLabel = "FILE",
-      description = "Writes into a file instead of printing.")
+      description = "Where to write; to standard output by default.")
   private @Nullable Path output;
 
-  @Option(names = "--force", description = "Lets -o replace a file.")
+  @Option(names = "--force", description = "Replaces an output file that exists already.")
   private boolean isForced;
 
   @Override
   public Integer call() throws IOException {
-    Workspace workspace = Workspace.ofFolders(List.of(), new SectionReader(Catalogue.load()));
-    DocumentSnapshot document = NamedFiles.open(file, workspace);
-    Scope scope = workspace.projectOf(document).scope(document.file().key());
-    Definition.Track track = PlotChoice.track(document.file().definitions(), chain);
-    PlotSubject subject = subject(scope, track);
+    OpenedChain opened = OpenedChain.open(file, chain);
+    Optional<Part> part =
+        stage == null ? Optional.empty() : Optional.of(PlotChoice.part(opened.outline(), stage));
+    PlotSubject subject = new PlotSubject(opened.outline(), part);
     PlotAxis used = axis == null ? subject.usualAxis() : axis;
     PlotFormat written = written();
-    String text = written.write(subject, used, subject.table(used, at));
+    if (written == PlotFormat.PNG && output == null) {
+      throw wrong("a png is no text; name its file by `-o`");
+    }
+    byte[] content = content(subject, used, written);
     if (output == null) {
-      spec.commandLine().getOut().print(text);
+      spec.commandLine().getOut().print(new String(content, StandardCharsets.UTF_8));
       spec.commandLine().getOut().flush();
     } else {
-      NewFile.write(output, text, isForced);
+      opened.refuseToWrite(output);
+      WholeFile.write(output, content, isForced);
     }
-    warnOfErrors(document);
+    part.filter(Part::isBypassed).ifPresent(this::saySo);
+    opened.troubles().forEach(trouble -> spec.commandLine().getErr().println(trouble));
     return ChainwrightCommand.CLEAN;
   }
 
   private PlotFormat written() {
-    if (format == null) {
-      return at.isEmpty() ? PlotFormat.TEXT : PlotFormat.CSV;
+    PlotFormat written =
+        Optional.ofNullable(format)
+            .or(() -> Optional.ofNullable(output).flatMap(PlotFormat::of))
+            .orElse(at.isEmpty() ? PlotFormat.TEXT : PlotFormat.CSV);
+    if (written.isDrawing() && !at.isEmpty()) {
+      throw wrong("`--at` picks numbers, for csv and json; a drawing shows the whole curve");
     }
-    if (format.isDrawing() && !at.isEmpty()) {
-      throw new ParameterException(
-          spec.commandLine(), "`--at` picks numbers, for csv and json; a drawing shows the curve");
-    }
-    return format;
+    return written;
   }
 
-  private PlotSubject subject(Scope scope, Definition.Track track) throws IOException {
-    var path = new PathBuilder(scope).build(track);
-    return new PlotSubject(path, PlotChoice.stage(path, stage));
+  private byte[] content(PlotSubject subject, PlotAxis used, PlotFormat written)
+      throws IOException {
+    Tone tone = tone(subject, used);
+    if (written == PlotFormat.PNG) {
+      return PngPicture.of(SvgPlot.render(subject.draw(used, tone), PlotTheme.PAPER));
+    }
+    return text(subject, used, written, tone).getBytes(StandardCharsets.UTF_8);
   }
 
-  private void warnOfErrors(DocumentSnapshot document) {
-    long errors =
-        document.file().sections().stream()
-            .flatMap(section -> section.findings().stream())
-            .filter(finding -> finding.severity() == Severity.ERROR)
-            .count();
-    if (errors > 0) {
-      spec.commandLine()
-          .getErr()
-          .println(
-              "chainwright: the text has errors, and what they stand in is left out; see"
-                  + " `chainwright check "
-                  + file
-                  + "`");
+  private String text(PlotSubject subject, PlotAxis used, PlotFormat written, Tone tone)
+      throws IOException {
+    if (written.isDrawing()) {
+      Plot plot = subject.draw(used, tone);
+      return written == PlotFormat.SVG ? SvgPlot.render(plot) : TextPlot.render(plot);
     }
+    NumberTable table = new PlotNumbers(subject, at).table(used, tone);
+    return written == PlotFormat.CSV ? table.toCsv() : PlotJson.of(subject, used, tone, table);
+  }
+
+  private Tone tone(PlotSubject subject, PlotAxis used) throws IOException {
+    boolean isMeant = used == PlotAxis.HARMONICS;
+    if (!isMeant && (toneHz != null || toneDbfs != StagePlots.NOMINAL_DBFS)) {
+      throw wrong("`--tone` and `--tone-level` are for the axis of harmonics");
+    }
+    double nyquistHz = subject.path().rate().nyquist().hertz();
+    if (toneHz != null && !(toneHz > 0 && toneHz < nyquistHz)) {
+      throw wrong("the tone must lie between 0 Hz and " + nyquistHz + " Hz, but was " + toneHz);
+    }
+    if (!(toneDbfs >= -120 && toneDbfs <= 24)) {
+      throw wrong("the tone's level must lie between -120 and 24 dBFS, but was " + toneDbfs);
+    }
+    double hertz =
+        toneHz != null ? toneHz : subject.stage().map(StagePlots::toneHz).orElse(nyquistHz / 2);
+    return new Tone(hertz, toneDbfs);
+  }
+
+  private void saySo(Part part) {
+    spec.commandLine()
+        .getErr()
+        .println(
+            "chainwright: "
+                + part.number()
+                + " `"
+                + part.words()
+                + "` is bypassed: shown is what it would do; the chain goes without it");
+  }
+
+  private ParameterException wrong(String message) {
+    return new ParameterException(spec.commandLine(), message);
   }
 }

@@ -1,162 +1,110 @@
 package chainwright.app.cli;
 
+import chainwright.app.plot.Plot;
+import chainwright.app.view.Outline;
+import chainwright.app.view.Part;
+import chainwright.app.view.StagePlots;
 import chainwright.dsp.dynamics.StaticCurve;
-import chainwright.dsp.filter.FrequencyGrid;
-import chainwright.dsp.filter.Response;
-import chainwright.dsp.nonlinear.Harmonics;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
+import chainwright.engine.stage.HarmonicModel;
 import chainwright.engine.stage.StageSound;
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 
 /**
- * What is plotted: a chain, or one stage of it.
+ * What is plotted: a chain, or one line of it.
  *
- * @param path the chain
- * @param stage the stage; empty for the whole chain
+ * @param outline the chain
+ * @param part the line; empty for the whole chain
  */
-record PlotSubject(SignalPath path, Optional<StageElement> stage) {
+record PlotSubject(Outline outline, Optional<Part> part) {
 
-  /** The sine whose harmonics are shown [Hz]: IEC 60268-3 measures at 1 kHz; from memory. */
-  static final double SINE_HZ = 1000;
+  SignalPath path() {
+    return outline.path();
+  }
 
-  /** The level of that sine [dBFS]: the alignment level of EBU R 68. */
-  static final double SINE_DBFS = -18;
-
-  private static final int GRID_POINTS = 481;
-  private static final int LOWEST_DBFS = -80;
-  private static final int HARMONIC_COUNT = 10;
-  private static final int MOST_HARMONICS = 100;
-
-  /** Returns the heading. */
-  String title() {
-    String chain = path.track().name().text();
-    return stage.map(one -> one.word() + " of " + chain).orElse(chain);
+  Optional<StageElement> stage() {
+    return part.flatMap(Part::stage);
   }
 
   /**
    * Returns the axis that tells most.
    *
-   * @return harmonics for a stage that adds some, levels for one that reacts to level, else
+   * @return levels for a stage that reacts to level, harmonics for one that adds some, else
    *     frequencies
    */
   PlotAxis usualAxis() {
-    Optional<StageSound> sound = stage.flatMap(StageElement::sound);
-    if (sound.flatMap(StageSound::harmonics).isPresent()) {
-      return PlotAxis.HARMONICS;
+    Optional<StageSound> sound = stage().flatMap(StageElement::sound);
+    if (sound.flatMap(StageSound::curve).isPresent()) {
+      return PlotAxis.LEVEL;
     }
-    return sound.flatMap(StageSound::curve).isPresent() ? PlotAxis.LEVEL : PlotAxis.FREQUENCY;
+    return sound.flatMap(StageSound::harmonics).isPresent()
+        ? PlotAxis.HARMONICS
+        : PlotAxis.FREQUENCY;
   }
 
   /**
-   * Computes the numbers.
+   * Draws it, as an editor shows it.
    *
-   * @param axis what they run over
-   * @param at where to look [Hz], [dBFS] or number of the harmonic; empty for the usual grid
-   * @return the table, rising, each place once
-   * @throws IOException if the stage has no such numbers, or a place lies off the axis
+   * @param axis what the plot runs over
+   * @param tone the sine whose harmonics are meant
+   * @return the plot
+   * @throws IOException if the stage has no such curve
    */
-  NumberTable table(PlotAxis axis, List<Double> at) throws IOException {
-    List<Double> places = at.stream().sorted().distinct().toList();
+  Plot draw(PlotAxis axis, Tone tone) throws IOException {
     return switch (axis) {
-      case FREQUENCY -> frequencies(places);
-      case LEVEL -> levels(places);
-      case HARMONICS -> harmonics(places);
+      case FREQUENCY -> frequencies();
+      case LEVEL -> StagePlots.level(sounding(), curve());
+      case HARMONICS -> {
+        harmonics();
+        yield StagePlots.harmonics(sounding(), tone.hertz(), tone.levelDbfs());
+      }
     };
   }
 
-  private NumberTable frequencies(List<Double> places) throws IOException {
-    double highestHz = path.rate().nyquist().hertz();
-    require(places, 0, highestHz, "frequency", " Hz");
-    Response response = stage.isPresent() ? sound().response() : path.response();
-    double[] hertz =
-        places.isEmpty()
-            ? FrequencyGrid.audible(path.rate(), GRID_POINTS).toHertz()
-            : places.stream().mapToDouble(Double::doubleValue).toArray();
-    double[] decibels = response.toDecibels(hertz);
-    double[] radians = response.toPhase(hertz);
-    double[] seconds = response.toGroupDelay(hertz);
-    List<List<Double>> rows = new ArrayList<>();
-    for (int i = 0; i < hertz.length; i++) {
-      rows.add(List.of(hertz[i], decibels[i], radians[i], seconds[i]));
+  private Plot frequencies() throws IOException {
+    if (part.isEmpty()) {
+      String name = path().track().name().text();
+      String title = path().track().title();
+      return StagePlots.chain(title.isEmpty() ? name : name + ", " + title, path());
     }
-    return new NumberTable(
-        List.of("frequency_hz", "magnitude_db", "phase_rad", "group_delay_s"), rows);
+    return stage().isPresent()
+        ? StagePlots.frequency(sounding(), part.get().response(), part.get().soFar())
+        : StagePlots.part(part.get(), path());
   }
 
-  private NumberTable levels(List<Double> places) throws IOException {
-    require(places, -200, 60, "level", " dBFS");
-    StaticCurve curve =
-        sound().curve().orElseThrow(() -> new IOException(subject() + " does not react to level"));
-    double[] inputs =
-        places.isEmpty()
-            ? DoubleStream.iterate(LOWEST_DBFS, level -> level <= 0, level -> level + 1).toArray()
-            : places.stream().mapToDouble(Double::doubleValue).toArray();
-    List<List<Double>> rows = new ArrayList<>();
-    for (double input : inputs) {
-      rows.add(List.of(input, curve.outputDb(input)));
-    }
-    return new NumberTable(List.of("input_dbfs", "output_dbfs"), rows);
+  /** The static curve of the stage. */
+  StaticCurve curve() throws IOException {
+    return sound().curve().orElseThrow(() -> new IOException(name() + " does not react to level"));
   }
 
-  private NumberTable harmonics(List<Double> places) throws IOException {
-    require(places, 1, MOST_HARMONICS, "harmonic", "");
-    for (double place : places) {
-      if (place != Math.rint(place)) {
-        throw new IOException("a harmonic is a whole number, but `--at` names " + place);
-      }
-    }
-    int count = places.isEmpty() ? HARMONIC_COUNT : places.get(places.size() - 1).intValue();
-    Harmonics found =
-        sound()
-            .harmonics()
-            .orElseThrow(() -> new IOException(subject() + " adds no harmonics"))
-            .harmonics(SINE_HZ, SINE_DBFS, count);
-    List<List<Double>> rows = new ArrayList<>();
-    for (int n = 1; n <= count; n++) {
-      if (places.isEmpty() || places.contains((double) n)) {
-        rows.add(List.of((double) n, found.levelDbfs(n)));
-      }
-    }
-    return new NumberTable(List.of("harmonic", "level_dbfs"), rows);
+  /** What the stage adds to a sine. */
+  HarmonicModel harmonics() throws IOException {
+    return sound().harmonics().orElseThrow(() -> new IOException(name() + " adds no harmonics"));
   }
 
-  private StageSound sound() throws IOException {
-    if (stage.isEmpty()) {
-      throw new IOException("this axis shows one stage; name it by `--stage`");
+  /** What the stage does. */
+  StageSound sound() throws IOException {
+    return sounding().sound().orElseThrow();
+  }
+
+  private StageElement sounding() throws IOException {
+    if (stage().isEmpty()) {
+      throw new IOException(
+          part.isEmpty()
+              ? "this axis shows one stage; name it by `--stage`"
+              : "this axis shows one stage, but " + name() + " holds several; name one inside it");
     }
-    return stage
-        .flatMap(StageElement::sound)
+    return stage()
+        .filter(one -> one.sound().isPresent())
         .orElseThrow(
             () ->
                 new IOException(
-                    subject() + " cannot be computed from its settings; `check` says why"));
+                    name() + " cannot be computed from its settings; `check` says why"));
   }
 
-  private String subject() {
-    return stage.map(one -> "the stage `" + one.word() + "`").orElse("the chain");
-  }
-
-  private static void require(
-      List<Double> places, double low, double high, String what, String unit) throws IOException {
-    for (double place : places) {
-      if (!(place >= low && place <= high)) {
-        throw new IOException(
-            String.format(
-                Locale.ROOT,
-                "a %s must lie between %.0f%s and %.0f%s, but `--at` names %s",
-                what,
-                low,
-                unit,
-                high,
-                unit,
-                place));
-      }
-    }
+  private String name() {
+    return part.map(one -> one.number() + " `" + one.words() + "`").orElse("the chain");
   }
 }

@@ -1,113 +1,134 @@
 package chainwright.app.cli;
 
-import chainwright.app.workspace.ChainFiles;
 import chainwright.notation.format.Formatting;
 import chainwright.notation.syntax.SyntaxTree;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.CharacterCodingException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
 /** Brings chain files into their canonical layout. */
 @Command(
     name = "tidy",
-    mixinStandardHelpOptions = true,
+    header = "Lays chain files out.%n",
     description = {
-      "Brings chain files into their canonical layout.",
-      "The meaning stays the same, and so does every comment."
+      "%nSettings of neighbouring stages go into columns, units"
+          + " and signs are spelt in one way, and two blanks stand for each level.%n",
+      "The meaning stays the same, and so does every comment; a second run changes"
+          + " nothing. A file is replaced as a whole or not at all.%n"
+    },
+    optionListHeading = "%n",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  chainwright tidy song.chain            lay it out",
+      "  chainwright tidy takes                 every chain file in a folder",
+      "  chainwright tidy --preview song.chain  show what would change, line by line",
+      "  chainwright tidy --check takes         for a build: fail if any would change",
+      "  chainwright tidy - < song.chain        from standard input to standard output",
+      "",
+      "The preview is a unified diff: lines with - go, lines with + come."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:done; with --check, nothing would change",
+      "1:with --check only: files would change",
+      "2:wrong usage, or a file that cannot be read or written; the others are done"
     })
 final class TidyCommand implements Callable<Integer> {
 
+  private static final String STANDARD_INPUT = "-";
+
   @Spec private CommandSpec spec;
+  @ParentCommand private ChainwrightCommand root;
 
   @Parameters(
       paramLabel = "FILE",
       arity = "1..*",
-      description = "Chain files, and folders whose chain files are meant.")
-  private List<Path> paths;
+      description =
+          "Chain files, folders whose chain files are meant, or patterns; `-` alone for"
+              + " standard input.")
+  private List<String> names;
 
   @Option(
       names = "--check",
       description = "Writes nothing: names the files that would change, and ends with 1 if any.")
   private boolean isCheck;
 
+  @Option(
+      names = "--preview",
+      description = "Writes nothing: shows as a unified diff what would change.")
+  private boolean isPreview;
+
   @Override
-  public Integer call() {
-    PrintWriter out = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
-    boolean isTrouble = false;
+  public Integer call() throws IOException {
+    if (names.contains(STANDARD_INPUT)) {
+      return standardInput();
+    }
+    List<String> troubles = new ArrayList<>();
     boolean isChange = false;
-    for (Path file : files()) {
+    for (Path file : NamedFiles.find(names, troubles::add)) {
       try {
-        String text = Files.readString(file);
-        String tidy = Formatting.format(SyntaxTree.parse(text));
-        if (!tidy.equals(text)) {
-          isChange = true;
-          if (!isCheck) {
-            write(file, tidy);
-          }
-          out.println((isCheck ? "would change: " : "tidied: ") + file);
-        }
+        isChange |= tidy(file);
       } catch (IOException e) {
-        isTrouble = true;
-        err.println("chainwright: " + reason(file, e));
+        troubles.add(e.getMessage());
       }
     }
-    if (isTrouble) {
-      return ChainwrightCommand.TROUBLE;
-    }
+    troubles.forEach(trouble -> spec.commandLine().getErr().println("chainwright: " + trouble));
+    return troubles.isEmpty() ? code(isChange) : ChainwrightCommand.TROUBLE;
+  }
+
+  private int code(boolean isChange) {
     return isCheck && isChange ? ChainwrightCommand.FINDINGS : ChainwrightCommand.CLEAN;
   }
 
-  private List<Path> files() {
-    List<Path> files = new ArrayList<>();
-    for (Path path : paths) {
-      if (Files.isDirectory(path)) {
-        files.addAll(ChainFiles.under(List.of(path)));
-      } else {
-        files.add(path);
-      }
+  private boolean tidy(Path file) throws IOException {
+    String text = NamedFiles.read(file);
+    String tidy = tidied(text);
+    if (tidy.equals(text)) {
+      return false;
     }
-    return files;
+    PrintWriter out = spec.commandLine().getOut();
+    if (isPreview) {
+      out.print(UnifiedDiff.of(file.toString(), text, tidy));
+      out.flush();
+    } else if (isCheck) {
+      out.println("would change: " + file);
+    } else {
+      WholeFile.replace(file, tidy);
+      out.println("tidied: " + file);
+    }
+    return true;
   }
 
-  /** Writes beside the file and moves into place, so that a broken write leaves the old text. */
-  private static void write(Path file, String text) throws IOException {
-    Path real = file.toRealPath();
-    Path draft = Files.createTempFile(real.resolveSibling("").toAbsolutePath(), ".tidy", null);
-    try {
-      Files.writeString(draft, text);
-      copyPermissions(real, draft);
-      Files.move(draft, real, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(draft);
+  private int standardInput() throws IOException {
+    if (names.size() > 1) {
+      throw new ParameterException(
+          spec.commandLine(), "`-` stands for standard input, and takes no other file beside it");
     }
+    String text = NamedFiles.read("the standard input", root.input());
+    String tidy = tidied(text);
+    PrintWriter out = spec.commandLine().getOut();
+    if (isPreview) {
+      out.print(UnifiedDiff.of(STANDARD_INPUT, text, tidy));
+    } else if (!isCheck) {
+      out.print(tidy);
+    } else if (!tidy.equals(text)) {
+      out.println("would change: the standard input");
+    }
+    out.flush();
+    return code(!tidy.equals(text));
   }
 
-  private static void copyPermissions(Path from, Path to) throws IOException {
-    if (from.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Files.setPosixFilePermissions(to, Files.getPosixFilePermissions(from));
-    }
-  }
-
-  private static String reason(Path file, IOException trouble) {
-    if (trouble instanceof NoSuchFileException) {
-      return "`" + file + "` does not exist";
-    }
-    if (trouble instanceof CharacterCodingException) {
-      return "`" + file + "` is not written in UTF-8";
-    }
-    return "`" + file + "` cannot be read or written: " + trouble.getMessage();
+  private static String tidied(String text) {
+    return Formatting.format(SyntaxTree.parse(text));
   }
 }

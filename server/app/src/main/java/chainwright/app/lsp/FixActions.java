@@ -1,5 +1,6 @@
 package chainwright.app.lsp;
 
+import chainwright.app.workspace.Findings;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
@@ -27,7 +28,7 @@ final class FixActions {
 
   private FixActions(Request request) {
     this.request = request;
-    this.findings = Findings.of(request);
+    this.findings = request.findings();
   }
 
   static List<Either<Command, CodeAction>> answer(CodeActionParams params, Request request) {

@@ -1,5 +1,6 @@
 package chainwright.app.lsp;
 
+import chainwright.app.workspace.Findings;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
@@ -17,7 +18,7 @@ final class FoundDiagnostics {
   private FoundDiagnostics() {}
 
   static List<Diagnostic> of(Request request) {
-    Findings findings = Findings.of(request);
+    Findings findings = request.findings();
     return findings.found().stream().map(found -> of(found, findings.finder(), request)).toList();
   }
 

@@ -1,6 +1,7 @@
 package chainwright.app.lsp;
 
 import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Findings;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.Positions;
@@ -38,6 +39,10 @@ record Request(
   @FunctionalInterface
   interface Handler<P, R> {
     R answer(P params, Request request);
+  }
+
+  Findings findings() {
+    return Findings.of(document, workspace, judgements);
   }
 
   int offsetOf(Position position) {

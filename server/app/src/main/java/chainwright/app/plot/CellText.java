@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Words cut into the cells they take on a terminal. */
-final class CellText {
+public final class CellText {
 
   private static final Map<Character, String> PLAIN =
       Map.ofEntries(
@@ -26,6 +26,26 @@ final class CellText {
           Map.entry('…', "..."));
 
   private CellText() {}
+
+  /**
+   * Returns how many cells of a terminal a text takes.
+   *
+   * @param text one line without control characters
+   * @return the cells: none for a combining mark, two for a wide character, else one
+   */
+  public static int width(String text) {
+    return text.codePoints().map(CellText::width).sum();
+  }
+
+  /**
+   * Returns how many cells of a terminal a character takes.
+   *
+   * @param point its code point, no control character
+   * @return none for a combining mark, two for a wide character, else one
+   */
+  public static int width(int point) {
+    return joins(point) ? 0 : isWide(point) ? 2 : 1;
+  }
 
   /** Returns one entry a cell; a wide character is followed by an empty one. */
   static List<String> cells(String text, boolean asciiOnly) {

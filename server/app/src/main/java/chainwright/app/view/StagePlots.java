@@ -102,6 +102,23 @@ public final class StagePlots {
   }
 
   /**
+   * Returns the response of a structure or a preset, or of one of the ways through it.
+   *
+   * @param part the line
+   * @param path the chain that it stands in
+   * @return the plot
+   */
+  public static FrequencyPlot part(Part part, SignalPath path) {
+    double[] hertz = grid(path.rate().nyquist());
+    List<Curve> curves = new ArrayList<>();
+    part.soFar()
+        .ifPresent(
+            chain -> curves.add(curve("chain so far", CurveRole.CHAIN_SO_FAR, hertz, chain)));
+    curves.add(curve(part.words(), CurveRole.STAGE, hertz, part.response()));
+    return FrequencyPlot.of(part.words(), curves).withZones(zones(path.source()));
+  }
+
+  /**
    * Returns the static curve of a stage.
    *
    * @param stage the stage
@@ -143,7 +160,29 @@ public final class StagePlots {
    * @throws IllegalArgumentException if the stage adds none
    */
   public static HarmonicsPlot harmonics(StageElement stage, double levelDbfs) {
-    double hertz = stage.context().lowestHz().orElse(PLAIN_TONE_HZ);
+    return harmonics(stage, toneHz(stage), levelDbfs);
+  }
+
+  /**
+   * Returns the tone that a stage's harmonics are shown of.
+   *
+   * @param stage the stage
+   * @return its frequency [Hz]: the source's lowest note, or 100 Hz
+   */
+  public static double toneHz(StageElement stage) {
+    return stage.context().lowestHz().orElse(PLAIN_TONE_HZ);
+  }
+
+  /**
+   * Returns the harmonics that a stage adds to a sine.
+   *
+   * @param stage a stage that adds harmonics
+   * @param hertz the frequency of the sine [Hz]
+   * @param levelDbfs the level of the sine [dBFS]
+   * @return the plot
+   * @throws IllegalArgumentException if the stage adds none
+   */
+  public static HarmonicsPlot harmonics(StageElement stage, double hertz, double levelDbfs) {
     Harmonics harmonics =
         stage
             .sound()

@@ -74,8 +74,8 @@ class CheckCommandTest {
             "      2    take \"rain.wav\"",
             "                ^^^^^^^^^^",
             "         why     Nothing can be measured on a recording that is not there.",
-            "         do      Mend the path, which counts from this file's folder, or put the recording"
-                + " there.",
+            "         do      Mend the path, which counts from this file's folder, or put the",
+            "                 recording there.",
             "",
             "1 file checked: 1 warning");
   }

@@ -1,7 +1,9 @@
 package chainwright.app.cli;
 
+import java.io.ByteArrayInputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 
 /**
  * What one run of the command line did.
@@ -13,6 +15,10 @@ import java.io.StringWriter;
 record CommandRun(int code, String out, String err) {
 
   static CommandRun of(Object... arguments) {
+    return withInput("", arguments);
+  }
+
+  static CommandRun withInput(String input, Object... arguments) {
     String[] words = new String[arguments.length];
     for (int i = 0; i < words.length; i++) {
       words[i] = arguments[i].toString();
@@ -20,7 +26,11 @@ record CommandRun(int code, String out, String err) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     int code =
-        ChainwrightCommand.run(new PrintWriter(out, true), new PrintWriter(err, true), words);
+        ChainwrightCommand.run(
+            new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)),
+            new PrintWriter(out, true),
+            new PrintWriter(err, true),
+            words);
     return new CommandRun(code, out.toString(), err.toString());
   }
 }

@@ -4,14 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -93,6 +96,129 @@ class PlotCommandTest {
   }
 
   @Test
+  void json_definitions_nameEveryColumn() {
+    for (String stage : List.of("1", "glue", "3")) {
+      JsonObject all =
+          JsonParser.parseString(
+                  plot("--chain", "lead", "--stage", stage, "--format", "json").out())
+              .getAsJsonObject();
+      JsonObject definitions = all.getAsJsonObject("definitions");
+      for (JsonElement column : all.getAsJsonArray("columns")) {
+        JsonObject definition = definitions.getAsJsonObject(column.getAsString());
+        assertThat(definition.get("is").getAsString()).isNotBlank();
+        assertThat(definition.get("unit").getAsString()).isNotNull();
+      }
+    }
+  }
+
+  /**
+   * A memoryless odd curve: the third harmonic of a weak tone rises by 3 dB for each dB of the
+   * tone, so 2 dB relative to it; a lone cubic term, computed.
+   */
+  @Test
+  void harmonics_toneLevel_changesThem() {
+    double loud = row("--chain", "lead", "--stage", "3", "--at", "3", "--tone-level", "-40")[1];
+    double soft = row("--chain", "lead", "--stage", "3", "--at", "3", "--tone-level", "-41")[1];
+    assertThat(loud - soft).isCloseTo(3, within(0.02));
+  }
+
+  /** The lines of the file, what is bypassed counted, a preset as one of them. */
+  @Test
+  void stage_number_countsTheLinesOfTheFile() throws IOException {
+    Path song =
+        Files.writeString(
+            folder.resolve("song.chain"),
+            """
+            preset body {
+              low-shelf 120 Hz +2 dB
+              bell 400 Hz -3 dB Q 1
+            }
+
+            chain lead {
+              high-pass 80 Hz 12 dB/oct
+              bell 1 kHz +4 dB Q 1  as honk  bypassed
+              apply body
+              parallel {
+                path "dry"
+                path "bright" -6 dB { high-shelf 8 kHz +6 dB }
+              }
+              compressor threshold -20 dBFS ratio 4:1 {
+                side-chain { high-pass 150 Hz 6 dB/oct }
+              }
+              multiband {
+                band below 200 Hz { gain -1 dB }
+                band above 200 Hz
+              }
+              during 1:02 to 1:03.5 { bell 3 kHz -2 dB Q 3 }
+            }
+            """);
+    List<List<String>> cases =
+        List.of(
+            List.of("1", "high-pass"),
+            List.of("2", "bell"),
+            List.of("honk", "bell"),
+            List.of("3", "apply body"),
+            List.of("3.1", "low-shelf"),
+            List.of("3.2", "bell"),
+            List.of("4", "parallel"),
+            List.of("4.1", "path \"dry\""),
+            List.of("4.2", "path \"bright\""),
+            List.of("4.2.1", "high-shelf"),
+            List.of("5", "compressor"),
+            List.of("5.1", "high-pass"),
+            List.of("6.1", "band below 200 Hz"),
+            List.of("6.1.1", "gain"),
+            List.of("7", "during 1:02 to 1:03.5"),
+            List.of("7.1", "bell"));
+    for (List<String> one : cases) {
+      CommandRun run = plotOf(song, "--stage", one.get(0), "--format", "json");
+      assertThat(run.code()).as(run.err()).isZero();
+      JsonObject all = JsonParser.parseString(run.out()).getAsJsonObject();
+      assertThat(all.get("stage").getAsString()).as(one.get(0)).isEqualTo(one.get(1));
+      assertThat(run.err().contains("is bypassed"))
+          .isEqualTo(List.of("2", "honk").contains(one.get(0)));
+    }
+    double[] bypassed = rowOf(song, "--stage", "2", "--at", "1000");
+    assertThat(bypassed[1]).isCloseTo(4, within(1e-6));
+  }
+
+  @Test
+  void png_stage_isAPictureOfTheSameSize() throws IOException {
+    Path target = folder.resolve("a.png");
+    assertThat(plot("--chain", "lead", "--stage", "1", "-o", target).code()).isZero();
+    BufferedImage image = ImageIO.read(target.toFile());
+    assertThat(image.getWidth()).isEqualTo(1120);
+    assertThat(plot("--chain", "lead", "--format", "png").err()).contains("name its file by `-o`");
+  }
+
+  /** What is read is never written to, not even by force. */
+  @Test
+  void output_thatIsAnInput_isRefused() throws IOException {
+    Path preset = Files.writeString(folder.resolve("p.chain"), "preset p {\n  gain -6 dB\n}\n");
+    Path song =
+        Files.writeString(
+            folder.resolve("s.chain"), "import \"p.chain\"\n\nchain a {\n  apply p\n}\n");
+    for (Path input : List.of(song, preset)) {
+      String before = Files.readString(input);
+      CommandRun run = plotOf(song, "--format", "csv", "-o", input, "--force");
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err()).contains("is what is read here");
+      assertThat(input).hasContent(before);
+    }
+  }
+
+  @Test
+  void output_ending_choosesTheFormat() throws IOException {
+    for (String ending : List.of("txt", "svg", "csv", "json")) {
+      Path target = folder.resolve("a." + ending);
+      assertThat(plot("--chain", "plain", "-o", target).code()).isZero();
+      assertThat(Files.readString(target))
+          .isEqualTo(
+              plot("--chain", "plain", "--format", ending.equals("txt") ? "text" : ending).out());
+    }
+  }
+
+  @Test
   void drawings_areText_orPictures() {
     assertThat(plot("--chain", "lead").out()).contains("lead").doesNotContain("frequency_hz");
     assertThat(plot("--chain", "lead", "--format", "svg").out()).startsWith("<svg");
@@ -133,7 +259,13 @@ class PlotCommandTest {
             List.of("there is no chain `led`", file, "--chain", "led"),
             List.of("there is no stage `9`", file, "--chain", "lead", "--stage", "9"),
             List.of("there is no stage `0`", file, "--chain", "lead", "--stage", "0"),
-            List.of("its stages are 1 high-pass", file, "--chain", "lead", "--stage", "hi"),
+            List.of(
+                "its stages are\n  1 High-pass filter 100 Hz",
+                file,
+                "--chain",
+                "lead",
+                "--stage",
+                "hi"),
             List.of("name it by `--stage`", file, "--chain", "lead", "--axis", "level"),
             List.of(
                 "does not react to level",
@@ -158,11 +290,21 @@ class PlotCommandTest {
             List.of("whole number", file, "--chain", "lead", "--stage", "3", "--at", "1.5"),
             List.of("--at", file, "--chain", "lead", "--at", "low"),
             List.of("picks numbers", file, "--chain", "lead", "--at", "80", "--format", "svg"),
-            List.of("--format", file, "--chain", "lead", "--format", "png"));
+            List.of("--format", file, "--chain", "lead", "--format", "jpeg"),
+            List.of("axis of harmonics", file, "--chain", "lead", "--tone", "80"),
+            List.of(
+                "the tone must lie between",
+                file,
+                "--chain",
+                "lead",
+                "--stage",
+                "3",
+                "--tone",
+                "30000"));
     for (List<Object> one : cases) {
       Object[] arguments =
           Stream.concat(one.subList(1, one.size()).stream(), Stream.of("-o", target)).toArray();
-      CommandRun run = plot(false, arguments);
+      CommandRun run = plotOf(arguments);
       assertThat(run.err()).as("%s", one).contains(one.get(0).toString());
       assertThat(run.code()).as("%s", one).isEqualTo(2);
       assertThat(run.out()).isEmpty();
@@ -171,19 +313,25 @@ class PlotCommandTest {
   }
 
   private double[] row(Object... arguments) {
-    CommandRun run = plot(arguments);
+    return numbers(plot(arguments));
+  }
+
+  private static double[] numbers(CommandRun run) {
     assertThat(run.code()).as(run.err()).isZero();
     return Stream.of(run.out().lines().skip(1).findFirst().orElseThrow().split(",", -1))
         .mapToDouble(Double::parseDouble)
         .toArray();
   }
 
-  private CommandRun plot(Object... arguments) {
-    return plot(true, arguments);
+  private static double[] rowOf(Path of, Object... arguments) {
+    return numbers(plotOf(Stream.concat(Stream.of(of), Stream.of(arguments)).toArray()));
   }
 
-  private CommandRun plot(boolean isOfFile, Object... arguments) {
-    Stream<Object> head = isOfFile ? Stream.of("plot", file) : Stream.of("plot");
-    return CommandRun.of(Stream.concat(head, Stream.of(arguments)).toArray());
+  private CommandRun plot(Object... arguments) {
+    return plotOf(Stream.concat(Stream.of(file), Stream.of(arguments)).toArray());
+  }
+
+  private static CommandRun plotOf(Object... arguments) {
+    return CommandRun.of(Stream.concat(Stream.of("plot"), Stream.of(arguments)).toArray());
   }
 }

@@ -3,11 +3,12 @@ package chainwright.app.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,47 +17,102 @@ class TidyCommandTest {
 
   private static final String UNTIDY = "chain a {\nhigh-pass   66Hz  # kept\n}";
   private static final String TIDY = "chain a {\n  high-pass 66 Hz  # kept\n}\n";
-
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private static final String DIFF =
+      """
+      --- NAME
+      +++ NAME
+      @@ -1,3 +1,3 @@
+       chain a {
+      -high-pass   66Hz  # kept
+      -}
+      \\ No newline at end of file
+      +  high-pass 66 Hz  # kept
+      +}
+      """;
 
   @TempDir Path folder;
 
   @Test
   void tidy_untidyFile_isRewritten() throws IOException {
     Path file = write("a.chain", UNTIDY);
-    assertThat(run(file.toString())).isZero();
+    CommandRun first = tidy(0, file);
     assertThat(file).hasContent(TIDY);
-    assertThat(out.toString()).contains("tidied: " + file);
-    assertThat(run(file.toString())).isZero();
+    assertThat(first.out()).isEqualTo("tidied: " + file + System.lineSeparator());
+    assertThat(tidy(0, file).out()).isEmpty();
     assertThat(file).hasContent(TIDY);
-    try (Stream<Path> left = Files.list(folder)) {
-      assertThat(left).containsExactly(file);
-    }
+    checkNothingElseIn(file);
+  }
+
+  @Test
+  void tidy_file_keepsItsPermissions() throws IOException {
+    Path file = write("a.chain", UNTIDY);
+    Set<PosixFilePermission> odd = PosixFilePermissions.fromString("rw-r---w-");
+    Files.setPosixFilePermissions(file, odd);
+    tidy(0, file);
+    assertThat(file).hasContent(TIDY);
+    assertThat(Files.getPosixFilePermissions(file)).isEqualTo(odd);
+  }
+
+  @Test
+  void tidy_link_goesOnLeadingToTheFile() throws IOException {
+    Path file = write("a.chain", UNTIDY);
+    Path link = Files.createSymbolicLink(folder.resolve("link.chain"), file);
+    tidy(0, link);
+    assertThat(link).isSymbolicLink();
+    assertThat(file).hasContent(TIDY);
+  }
+
+  @Test
+  void preview_untidyFile_isAUnifiedDiffAndWritesNothing() throws IOException {
+    Path file = write("a.chain", UNTIDY);
+    assertThat(tidy(0, "--preview", file).out()).isEqualTo(DIFF.replace("NAME", file.toString()));
+    assertThat(tidy(1, "--preview", "--check", file).out()).isNotEmpty();
+    assertThat(file).hasContent(UNTIDY);
+    checkNothingElseIn(file);
+  }
+
+  @Test
+  void preview_tidyFile_isEmpty() throws IOException {
+    Path file = write("a.chain", TIDY);
+    assertThat(tidy(0, "--preview", file).out()).isEmpty();
+  }
+
+  @Test
+  void preview_linesEndedByCrLf_showTheirNewEnds() throws IOException {
+    Path file = write("a.chain", TIDY.replace("\n", "\r\n").replace("66 Hz", "66Hz"));
+    assertThat(tidy(0, "--preview", file).out()).contains("-  high-pass 66Hz  # kept\r\n");
+  }
+
+  @Test
+  void standardInput_untidy_comesOutTidy() {
+    assertThat(CommandRun.withInput(UNTIDY, "tidy", "-").out()).isEqualTo(TIDY);
+    assertThat(CommandRun.withInput(UNTIDY, "tidy", "--preview", "-").out())
+        .isEqualTo(DIFF.replace("NAME", "-"));
+    assertThat(CommandRun.withInput(UNTIDY, "tidy", "--check", "-").code()).isEqualTo(1);
+    assertThat(CommandRun.withInput(TIDY, "tidy", "--check", "-").code()).isZero();
+    assertThat(CommandRun.withInput("a\0b", "tidy", "-").err()).contains("is no text");
+    assertThat(tidy(2, "-", folder).err()).contains("takes no other file");
   }
 
   @Test
   void check_untidyFile_isNamedAndLeft() throws IOException {
     Path file = write("a.chain", UNTIDY);
-    assertThat(run("--check", file.toString())).isEqualTo(1);
+    assertThat(tidy(1, "--check", file).out()).contains("would change: " + file);
     assertThat(file).hasContent(UNTIDY);
-    assertThat(out.toString()).contains("would change: " + file);
   }
 
   @Test
   void check_tidyFolder_isClean() throws IOException {
     write("a.chain", TIDY);
     write("notes.txt", "chain   x");
-    assertThat(run("--check", folder.toString())).isZero();
-    assertThat(out.toString()).isEmpty();
+    assertThat(tidy(0, "--check", folder).out()).isEmpty();
   }
 
   @Test
   void tidy_oneFileGone_doesTheOthersAndSaysSo() throws IOException {
     Path file = write("a.chain", UNTIDY);
     Path gone = folder.resolve("gone.chain");
-    assertThat(run(gone.toString(), file.toString())).isEqualTo(2);
-    assertThat(err.toString()).contains("`" + gone + "` does not exist");
+    assertThat(tidy(2, gone, file).err()).contains("`" + gone + "` does not exist");
     assertThat(file).hasContent(TIDY);
   }
 
@@ -65,22 +121,26 @@ class TidyCommandTest {
     Path file = folder.resolve("a.chain");
     byte[] bytes = "chain a { } # caf\u00e9".getBytes(StandardCharsets.ISO_8859_1);
     Files.write(file, bytes);
-    assertThat(run(file.toString())).isEqualTo(2);
-    assertThat(err.toString()).contains("is not written in UTF-8");
+    assertThat(tidy(2, file).err()).contains("is not written in UTF-8");
     assertThat(file).hasBinaryContent(bytes);
   }
 
   @Test
   void run_noFileNamed_isWrongUsage() {
-    assertThat(run()).isEqualTo(2);
-    assertThat(err.toString()).contains("FILE");
+    assertThat(tidy(2).err()).contains("FILE").contains("See `chainwright tidy --help`");
   }
 
-  private int run(String... arguments) {
-    String[] all = new String[arguments.length + 1];
-    all[0] = "tidy";
-    System.arraycopy(arguments, 0, all, 1, arguments.length);
-    return ChainwrightCommand.run(new PrintWriter(out, true), new PrintWriter(err, true), all);
+  private static CommandRun tidy(int code, Object... arguments) {
+    CommandRun run =
+        CommandRun.of(Stream.concat(Stream.of("tidy"), Stream.of(arguments)).toArray());
+    assertThat(run.code()).as(run.err()).isEqualTo(code);
+    return run;
+  }
+
+  private void checkNothingElseIn(Path file) throws IOException {
+    try (Stream<Path> left = Files.list(folder)) {
+      assertThat(left).containsExactly(file);
+    }
   }
 
   private Path write(String name, String text) throws IOException {

@@ -1,0 +1,89 @@
+package chainwright.app.cli;
+
+import chainwright.app.view.Outline;
+import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Workspace;
+import chainwright.engine.path.PathBuilder;
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.lowering.SectionReader;
+import chainwright.notation.model.Definition;
+import chainwright.notation.project.Scope;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A chain of a file that was named, with all that it needs.
+ *
+ * @param file the file as the person named it
+ * @param document its text
+ * @param inputs the files that it is made of: itself, and those that it imports
+ * @param scope what its names mean
+ * @param outline the chain
+ */
+record OpenedChain(
+    Path file, DocumentSnapshot document, List<Path> inputs, Scope scope, Outline outline) {
+
+  OpenedChain {
+    inputs = List.copyOf(inputs);
+  }
+
+  /**
+   * Opens a chain.
+   *
+   * @param file the file
+   * @param chain the name of the chain or bus; null for the only one
+   * @return the chain
+   * @throws IOException if the file cannot be read, or holds no such chain
+   */
+  static OpenedChain open(Path file, @Nullable String chain) throws IOException {
+    Workspace workspace = Workspace.ofFolders(List.of(), new SectionReader(Catalogue.load()));
+    DocumentSnapshot document = NamedFiles.open(file, workspace);
+    Scope scope = workspace.projectOf(document).scope(document.file().key());
+    Definition.Track track = PlotChoice.track(document.file().definitions(), chain);
+    List<Path> inputs = new ArrayList<>(List.of(file));
+    workspace
+        .reachableFrom(document)
+        .forEach(imported -> inputs.add(Path.of(imported.path().key())));
+    return new OpenedChain(
+        file, document, inputs, scope, Outline.of(track, new PathBuilder(scope)));
+  }
+
+  /**
+   * Makes sure that an output is none of the inputs.
+   *
+   * @param output where to write
+   * @throws IOException if it is one
+   */
+  void refuseToWrite(Path output) throws IOException {
+    for (Path input : inputs) {
+      if (Files.exists(output) && Files.isSameFile(input, output)) {
+        throw new IOException(
+            "`" + output + "` is what is read here, and is never written to; name another file");
+      }
+    }
+  }
+
+  /**
+   * Returns what a reader of the result should know.
+   *
+   * @return a sentence, if the text has errors; else nothing
+   */
+  List<String> troubles() {
+    boolean isErroneous =
+        document.file().sections().stream()
+            .flatMap(section -> section.findings().stream())
+            .anyMatch(finding -> finding.severity() == Severity.ERROR);
+    return isErroneous
+        ? List.of(
+            "chainwright: the text has errors, and what they stand in is left out; see"
+                + " `chainwright check "
+                + file
+                + "`")
+        : List.of();
+  }
+}

@@ -1,0 +1,82 @@
+package chainwright.app.view;
+
+import chainwright.notation.model.Branch;
+import chainwright.notation.model.Step;
+import chainwright.quantity.Frequency;
+import chainwright.quantity.NumberText;
+import java.util.List;
+
+/** Says how a line of a chain is called. */
+record StepName() implements Step.Visitor<String> {
+
+  @Override
+  public String visitStage(Step.Stage stage) {
+    return stage.kind().word();
+  }
+
+  @Override
+  public String visitApply(Step.Apply apply) {
+    return "apply " + apply.preset().text();
+  }
+
+  @Override
+  public String visitInsert(Step.Insert insert) {
+    return titled("insert", insert.title());
+  }
+
+  @Override
+  public String visitParallel(Step.Parallel parallel) {
+    return "parallel";
+  }
+
+  @Override
+  public String visitMidSide(Step.MidSide midSide) {
+    return "mid-side";
+  }
+
+  @Override
+  public String visitMultiband(Step.Multiband multiband) {
+    return "multiband";
+  }
+
+  @Override
+  public String visitDuring(Step.During during) {
+    return "during " + clock(during.from().seconds()) + " to " + clock(during.to().seconds());
+  }
+
+  /**
+   * Says how the ways through a structure are called.
+   *
+   * @param step the structure
+   * @return a name for each of its branches
+   */
+  static List<String> branches(Step step) {
+    return step instanceof Step.Multiband multiband
+        ? multiband.bands().stream().map(StepName::band).toList()
+        : step.branches().stream().map(StepName::branch).toList();
+  }
+
+  /** A place in a recording as a player shows it, such as 2:41.3. */
+  private static String clock(double seconds) {
+    long minutes = (long) (seconds / 60);
+    String rest = NumberText.format(seconds - 60 * minutes, 3);
+    return minutes + ":" + (rest.indexOf('.') == 1 || rest.length() == 1 ? "0" : "") + rest;
+  }
+
+  private static String branch(Branch branch) {
+    return titled(branch.word(), branch.title());
+  }
+
+  private static String band(Step.Band band) {
+    if (!(band.lowHz() > 0)) {
+      return "band below " + Frequency.ofHertz(band.highHz());
+    }
+    return Double.isFinite(band.highHz())
+        ? "band " + Frequency.ofHertz(band.lowHz()) + " to " + Frequency.ofHertz(band.highHz())
+        : "band above " + Frequency.ofHertz(band.lowHz());
+  }
+
+  private static String titled(String word, String title) {
+    return title.isEmpty() ? word : word + " \"" + title + "\"";
+  }
+}
