@@ -16,7 +16,7 @@ import picocli.CommandLine.Spec;
     versionProvider = ChainwrightCommand.Version.class,
     customSynopsis = "chainwright COMMAND [...]",
     description = {
-      "%nJudges, draws and tidies audio processing chains written as plain"
+      "%nJudges, draws, explains and tidies audio processing chains written as plain"
           + " text: one stage a line, in the order of the signal.%n",
       "  chain lead \"Lead vocal\" {",
       "    source       lead-vocal",
@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
     commandListHeading = "%nCommands:%n",
     subcommands = {
       CheckCommand.class,
+      ExplainCommand.class,
       PlotCommand.class,
       TidyCommand.class,
       DemoCommand.class,
@@ -36,6 +37,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "  chainwright demo try-it                     an invented session to try it on",
       "  chainwright check try-it/to-review.chain    what is wrong, why, what to do",
+      "  chainwright explain over-steep-slope        more about one finding",
+      "  chainwright explain high-pass               what is usual, for each source",
       "  chainwright COMMAND --help                  more about one command"
     },
     exitCodeListHeading = "%nExit codes:%n",
@@ -91,7 +94,10 @@ public final class ChainwrightCommand implements Callable<Integer> {
                 .description("Says which version this is.")
                 .build());
     addHelp(line);
-    line.getSubcommands().values().forEach(ChainwrightCommand::addHelp);
+    for (CommandLine command : line.getSubcommands().values()) {
+      addHelp(command);
+      command.getCommandSpec().usageMessage().synopsisHeading("%nUsage: ");
+    }
     return line.setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(WrongUsage::report)
         .setExecutionExceptionHandler(ChainwrightCommand::report)

@@ -4,6 +4,7 @@ import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Findings;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
+import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.lowering.SectionReader;
@@ -23,7 +24,7 @@ import picocli.CommandLine.Spec;
 /** Judges chain files. */
 @Command(
     name = "check",
-    header = "Judges chain files.%n",
+    header = "Judges chain files.",
     description = {
       "%nSays what the text gets wrong, and what the trade would object to, each with"
           + " why it matters and what to do.%n",
@@ -38,6 +39,7 @@ import picocli.CommandLine.Spec;
       "  chainwright check 'takes/vocal-*.chain'        those that a pattern names",
       "  chainwright check --fail-on error song.chain   end with 1 only for errors",
       "  chainwright check --format json song.chain     for another program",
+      "  chainwright explain over-steep-slope           more about one finding",
       "",
       "How grave a finding is:",
       "  error    the text does not say what to do, or asks for what cannot be",
@@ -142,5 +144,11 @@ final class CheckCommand implements Callable<Integer> {
       file.findings().found().forEach(found -> sheet.print(file, found));
     }
     out.println(FindingCounts.summary(checked));
+    checked.stream()
+        .flatMap(file -> file.findings().found().stream())
+        .map(found -> found.finding().code())
+        .filter(code -> RuleBook.find(code).isPresent())
+        .findFirst()
+        .ifPresent(code -> out.println("More about a rule: chainwright explain " + code));
   }
 }

@@ -17,17 +17,19 @@ import picocli.CommandLine.Spec;
 /** Writes an invented session to try everything on. */
 @Command(
     name = "demo",
-    header = "Writes an invented session to try everything on.%n",
+    header = "Writes an invented session to try everything on.",
     description = {
-      "%nIt has several chains, and goes into a new folder. One file of it is full of faults, to be found first by eye"
-          + " and then by `check`; answers.md tells them.%n",
+      "%nIt has several chains, and goes into a new folder. One file of it is full of faults, to be"
+          + " found first by eye and then by `check`; answers.md tells them.%n",
       "Nothing that exists is ever overwritten.%n"
     },
     optionListHeading = "%n",
     footerHeading = "%nExamples:%n",
     footer = {
       "  chainwright demo try-it                    write it",
-      "  chainwright check try-it/to-review.chain   then let it be judged"
+      "  chainwright check try-it/to-review.chain   then let it be judged",
+      "  chainwright explain try-it/to-review.chain --chain tired-lead",
+      "                                             and read aloud"
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {"0:written", "2:wrong usage, or the folder exists or cannot be made"})

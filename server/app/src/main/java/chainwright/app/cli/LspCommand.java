@@ -9,10 +9,11 @@ import picocli.CommandLine.Spec;
 /** The entry of the language server in the help; the server itself starts before this is read. */
 @Command(
     name = "lsp",
-    header = "Serves an editor.%n",
+    header = "Serves an editor.",
     description = {
-      "%nRuns the language server over standard input and output. An editor starts it by itself: plots on hover, findings with fixes, completions,"
-          + " layout and names. editor-clients/ has the few lines for each editor.%n"
+      "%nRuns the language server over standard input and output. An editor starts it by itself:"
+          + " plots on hover, findings with fixes, completions, layout and names. editor-clients/"
+          + " has the few lines for each editor.%n"
     },
     optionListHeading = "%n",
     footerHeading = "%nExample:%n",

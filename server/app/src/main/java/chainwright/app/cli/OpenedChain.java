@@ -41,10 +41,39 @@ record OpenedChain(
    * @throws IOException if the file cannot be read, or holds no such chain
    */
   static OpenedChain open(Path file, @Nullable String chain) throws IOException {
-    Workspace workspace = Workspace.ofFolders(List.of(), new SectionReader(Catalogue.load()));
+    Workspace workspace = workspace();
     DocumentSnapshot document = NamedFiles.open(file, workspace);
-    Scope scope = workspace.projectOf(document).scope(document.file().key());
     Definition.Track track = PlotChoice.track(document.file().definitions(), chain);
+    return open(file, document, workspace, track);
+  }
+
+  /**
+   * Opens every chain of a file.
+   *
+   * @param file the file
+   * @return its chains and buses, in the order of the text; one or more
+   * @throws IOException if the file cannot be read, or holds none
+   */
+  static List<OpenedChain> all(Path file) throws IOException {
+    Workspace workspace = workspace();
+    DocumentSnapshot document = NamedFiles.open(file, workspace);
+    List<OpenedChain> opened =
+        PlotChoice.tracks(document.file().definitions()).stream()
+            .map(track -> open(file, document, workspace, track))
+            .toList();
+    if (opened.isEmpty()) {
+      throw new IOException(PlotChoice.NO_TRACK);
+    }
+    return opened;
+  }
+
+  private static Workspace workspace() {
+    return Workspace.ofFolders(List.of(), new SectionReader(Catalogue.load()));
+  }
+
+  private static OpenedChain open(
+      Path file, DocumentSnapshot document, Workspace workspace, Definition.Track track) {
+    Scope scope = workspace.projectOf(document).scope(document.file().key());
     List<Path> inputs = new ArrayList<>(List.of(file));
     workspace
         .reachableFrom(document)

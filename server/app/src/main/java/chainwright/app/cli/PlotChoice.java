@@ -14,6 +14,9 @@ import org.jspecify.annotations.Nullable;
 /** Finds the chain and the line of it that the command line names. */
 final class PlotChoice {
 
+  /** Why a file has nothing to show. */
+  static final String NO_TRACK = "the file holds no chain and no bus";
+
   private PlotChoice() {}
 
   /**
@@ -33,7 +36,7 @@ final class PlotChoice {
             .distinct()
             .collect(Collectors.joining(", "));
     if (tracks.isEmpty()) {
-      throw new IOException("the file holds no chain and no bus");
+      throw new IOException(NO_TRACK);
     }
     if (name == null && tracks.size() > 1) {
       throw new IOException("name one of the chains by `--chain`: " + names);

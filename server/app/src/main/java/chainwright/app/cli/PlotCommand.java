@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
 /** Draws what a chain or a stage does, or writes the numbers. */
 @Command(
     name = "plot",
-    header = "Draws what a chain or a stage does, or writes the numbers.%n",
+    header = "Draws what a chain or a stage does, or writes the numbers.",
     description = {
       "%nA filter or equaliser is drawn over frequency, with the chain up to here"
           + " dashed and the zones of the source; a stage that reacts to level as output"

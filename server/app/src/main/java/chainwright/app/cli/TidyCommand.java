@@ -19,7 +19,7 @@ import picocli.CommandLine.Spec;
 /** Brings chain files into their canonical layout. */
 @Command(
     name = "tidy",
-    header = "Lays chain files out.%n",
+    header = "Lays chain files out.",
     description = {
       "%nSettings of neighbouring stages go into columns, units"
           + " and signs are spelt in one way, and two blanks stand for each level.%n",

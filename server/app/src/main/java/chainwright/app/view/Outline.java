@@ -9,6 +9,7 @@ import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.stage.StageSound;
+import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Step;
 import chainwright.notation.syntax.Section;
@@ -175,7 +176,17 @@ public record Outline(SignalPath path, List<Part> parts) {
               stage.place().section(),
               track.lineSpan(),
               track.span());
-      return own(stage.stage().sideChain(), builder.build(heard).elements(), prefix, false);
+      List<PathElement> elements = builder.build(heard).elements();
+      return List.of(
+          new Part(
+              prefix + 1,
+              "side-chain",
+              Clauses.NONE,
+              stage.isBypassed(),
+              Optional.empty(),
+              SignalPath.product(elements),
+              Optional.empty(),
+              own(stage.stage().sideChain(), elements, prefix + "1.", false)));
     }
 
     private List<Part> inside(SplitElement split, String prefix) {

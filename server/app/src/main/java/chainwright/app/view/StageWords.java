@@ -108,7 +108,13 @@ public final class StageWords {
         .ifPresent(kneeDb -> parts.add("knee " + NumberText.format(kneeDb, 1) + " dB"));
   }
 
-  private static String decibels(double decibels) {
+  /**
+   * Spells a gain.
+   *
+   * @param decibels the gain [dB], which may be infinite
+   * @return such as "−3.0 dB"
+   */
+  public static String decibels(double decibels) {
     if (!Double.isFinite(decibels)) {
       return decibels < 0 ? "nothing passes" : "unbounded";
     }

@@ -1,0 +1,115 @@
+package chainwright.app.explain;
+
+import chainwright.app.page.Block;
+import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.catalogue.Citation;
+import chainwright.notation.catalogue.RangeRow;
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.SourceKind;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * What is cautious, usual and extreme, kind of source by kind of source; keeps in mind which
+ * sources of knowledge it names.
+ */
+final class RangeTable {
+
+  private final Catalogue catalogue;
+  private final Map<String, Citation> cited = new LinkedHashMap<>();
+
+  RangeTable(Catalogue catalogue) {
+    this.catalogue = catalogue;
+  }
+
+  /**
+   * Writes the ranges of a setting.
+   *
+   * @param setting the setting
+   * @param source the only kind of source that is meant; empty for all
+   * @return a table and the notes on its rows; nothing if the setting has no ranges
+   */
+  List<Block> of(Setting setting, Optional<SourceKind> source) {
+    List<RangeRow> rows = source.isEmpty() ? setting.rows() : rowsFor(setting, source.get());
+    if (rows.isEmpty()) {
+      return List.of();
+    }
+    List<List<String>> cells = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    for (RangeRow row : rows) {
+      String whom = whom(row);
+      row.range().sources().forEach(citation -> cited.put(citation.key(), citation));
+      cells.add(
+          List.of(
+              whom,
+              SettingText.cautious(row.range()),
+              SettingText.usual(row.range()),
+              SettingText.extreme(row.range()),
+              row.range().sources().stream().map(Citation::key).collect(Collectors.joining(" "))));
+      if (!row.range().note().isEmpty()) {
+        notes.add(whom + ": " + row.range().note());
+      }
+    }
+    String unit = SettingText.unit(setting).strip();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
+        new Block.Table(
+            List.of(
+                unit.isEmpty() ? "for" : "for, in " + unit,
+                "cautious",
+                "usual",
+                "extreme",
+                "source"),
+            cells));
+    if (!notes.isEmpty()) {
+      blocks.add(new Block.Items(notes));
+    }
+    return blocks;
+  }
+
+  private static List<RangeRow> rowsFor(Setting setting, SourceKind source) {
+    List<RangeRow> rows = new ArrayList<>();
+    for (RangeRow.Direction direction : RangeRow.Direction.values()) {
+      setting
+          .range(Optional.of(source), direction)
+          .ifPresent(
+              range ->
+                  setting.rows().stream()
+                      .filter(row -> row.range().equals(range) && !rows.contains(row))
+                      .forEach(rows::add));
+    }
+    return rows;
+  }
+
+  private String whom(RangeRow row) {
+    String names =
+        row.sources().isEmpty()
+            ? "any"
+            : catalogue.sources().stream()
+                .map(SourceKind::word)
+                .filter(row.sources()::contains)
+                .collect(Collectors.joining(", "));
+    return names + SettingText.direction(row);
+  }
+
+  /**
+   * Returns the sources of knowledge that the tables so far have named, in full.
+   *
+   * @return a heading and the sources; nothing if none is named
+   */
+  List<Block> sources() {
+    if (cited.isEmpty()) {
+      return List.of();
+    }
+    return List.of(
+        new Block.Heading("Sources"),
+        new Block.Terms(
+            cited.values().stream()
+                .map(citation -> new Block.Term(citation.key(), citation.spelt()))
+                .toList()));
+  }
+}
