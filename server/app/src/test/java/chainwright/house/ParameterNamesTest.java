@@ -34,7 +34,7 @@ class ParameterNamesTest {
               // Coefficients of a transfer function, as every text on filters names them.
               + "|[abdn][0-2]"
               // Pure numbers of one formula each, explained beside it.
-              + "|asymmetry|bias|secondOrder|gain|otherwise|share|toOne"
+              + "|asymmetry|bias|correlation|secondOrder|gain|otherwise|share|toOne"
               // Quantities keep one number in the base unit of their kind, and say which.
               + "|value|baseValue"
               // Arguments of plain mathematics.

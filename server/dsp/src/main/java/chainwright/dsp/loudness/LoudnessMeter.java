@@ -26,6 +26,11 @@ public final class LoudnessMeter {
   private static final double RANGE_LOW_SHARE = 0.10;
   private static final double RANGE_HIGH_SHARE = 0.95;
 
+  /** Up to 30 LUFS. */
+  private static final int HISTOGRAM_DECIBELS = 100;
+
+  private static final int STEPS_PER_DECIBEL = 1000;
+
   private static final int PARTS_PER_SECOND = 100;
 
   /** Parts of 10 ms in the step of the gates' blocks. */
@@ -39,8 +44,8 @@ public final class LoudnessMeter {
   private final SampleGuard guard;
   private final FrameSink sink = this::take;
   private final KWeightedSums weighted;
-  private final PowerHistogram blocks = new PowerHistogram(toPower(ABSOLUTE_GATE_LUFS));
-  private final PowerHistogram shortTerms = new PowerHistogram(toPower(ABSOLUTE_GATE_LUFS));
+  private final PowerHistogram blocks = gatedHistogram();
+  private final PowerHistogram shortTerms = gatedHistogram();
 
   /** Sums of squares of the last parts, a ring. */
   private final double[] parts = new double[STEP];
@@ -196,6 +201,10 @@ public final class LoudnessMeter {
 
   private long endOfPart(long part) {
     return Math.round(part * rate.hertz() / PARTS_PER_SECOND);
+  }
+
+  private static PowerHistogram gatedHistogram() {
+    return new PowerHistogram(toPower(ABSOLUTE_GATE_LUFS), HISTOGRAM_DECIBELS, STEPS_PER_DECIBEL);
   }
 
   private static double toLufs(double power) {

@@ -3,25 +3,26 @@ package chainwright.dsp.loudness;
 import java.util.Arrays;
 
 /**
- * How often each mean square came, in steps of a thousandth of a decibel over 100 dB.
+ * How often each mean square came, in equal steps of its level.
  *
  * <p>Every step also sums the mean squares that fell into it, so that means over many steps are
  * exact, and a threshold inside a step is decided by that step's own mean. What lies above the
- * highest step is kept with it. 1.6 MB, however much is added.
+ * highest step is kept with it. A step takes 16 bytes, however much is added.
  */
 final class PowerHistogram {
 
-  private static final int STEPS_PER_DECIBEL = 1000;
-  private static final int STEPS = 100 * STEPS_PER_DECIBEL;
-
   private final double lowestPower;
   private final double lowestDb;
-  private final long[] counts = new long[STEPS];
-  private final double[] sums = new double[STEPS];
+  private final int stepsPerDecibel;
+  private final long[] counts;
+  private final double[] sums;
 
   /** Makes an empty histogram of the mean squares above the one given. */
-  PowerHistogram(double lowestPower) {
+  PowerHistogram(double lowestPower, int rangeDecibels, int stepsPerDecibel) {
     this.lowestPower = lowestPower;
+    this.stepsPerDecibel = stepsPerDecibel;
+    counts = new long[rangeDecibels * stepsPerDecibel];
+    sums = new double[counts.length];
     lowestDb = 10 * Math.log10(lowestPower);
   }
 
@@ -31,7 +32,7 @@ final class PowerHistogram {
       return;
     }
     double db = 10 * Math.log10(power) - lowestDb;
-    int step = Math.max(0, (int) Math.min(db * STEPS_PER_DECIBEL, STEPS - 1));
+    int step = Math.max(0, (int) Math.min(db * stepsPerDecibel, counts.length - 1));
     counts[step]++;
     sums[step] += power;
   }
@@ -40,7 +41,7 @@ final class PowerHistogram {
   double meanAbove(double power) {
     double sum = 0;
     long count = 0;
-    for (int step = firstAbove(power); step < STEPS; step++) {
+    for (int step = firstAbove(power); step < counts.length; step++) {
       sum += sums[step];
       count += counts[step];
     }
@@ -55,7 +56,7 @@ final class PowerHistogram {
   double percentileAbove(double power, double share) {
     int first = firstAbove(power);
     long count = 0;
-    for (int step = first; step < STEPS; step++) {
+    for (int step = first; step < counts.length; step++) {
       count += counts[step];
     }
     if (count == 0) {
@@ -70,12 +71,12 @@ final class PowerHistogram {
   }
 
   private int firstAbove(double power) {
-    for (int step = 0; step < STEPS; step++) {
+    for (int step = 0; step < counts.length; step++) {
       if (counts[step] > 0 && sums[step] / counts[step] > power) {
         return step;
       }
     }
-    return STEPS;
+    return counts.length;
   }
 
   void reset() {
