@@ -28,7 +28,7 @@ final class FileTrouble {
       return "does not exist";
     }
     if (trouble instanceof AccessDeniedException) {
-      return "is not yours to read or write: permission denied";
+      return "cannot be read or written: permission denied";
     }
     if (trouble instanceof CharacterCodingException) {
       return "is not written in UTF-8";

@@ -6,23 +6,27 @@ import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.FileSystems;
+import java.nio.file.FileVisitOption;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Consumer;
 import java.util.regex.PatternSyntaxException;
-import java.util.stream.Stream;
 
 /** The chain files that are named on the command line, read or refused with a reason. */
 final class NamedFiles {
@@ -57,7 +61,7 @@ final class NamedFiles {
 
   private static List<Path> named(String name, Consumer<String> complain) throws IOException {
     if (isPattern(name)) {
-      return matching(name);
+      return matching(name, complain);
     }
     Path path = Path.of(name);
     if (!Files.isDirectory(path)) {
@@ -90,23 +94,39 @@ final class NamedFiles {
     }
   }
 
-  private static List<Path> matching(String pattern) throws IOException {
+  private static List<Path> matching(String pattern, Consumer<String> complain) throws IOException {
     int wild = pattern.split("[*?\\[{]", 2)[0].length();
     int slash = pattern.lastIndexOf('/', wild);
     Path start = Path.of(slash < 0 ? "" : pattern.substring(0, slash + 1));
-    try (Stream<Path> all = Files.walk(start, MAX_DEPTH)) {
+    Set<Path> files = new TreeSet<>();
+    try {
       PathMatcher matcher = FileSystems.getDefault().getPathMatcher("glob:" + pattern);
-      List<Path> files =
-          all.filter(matcher::matches).filter(Files::isRegularFile).sorted().toList();
-      if (files.isEmpty()) {
-        throw new IOException("no file matches `" + pattern + "`");
-      }
-      return files;
+      Files.walkFileTree(
+          start,
+          EnumSet.noneOf(FileVisitOption.class),
+          MAX_DEPTH,
+          new SimpleFileVisitor<>() {
+            @Override
+            public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+              if (attributes.isRegularFile() && matcher.matches(file)) {
+                files.add(file);
+              }
+              return FileVisitResult.CONTINUE;
+            }
+
+            @Override
+            public FileVisitResult visitFileFailed(Path file, IOException failure) {
+              complain.accept(String.valueOf(FileTrouble.of(file, failure).getMessage()));
+              return FileVisitResult.CONTINUE;
+            }
+          });
     } catch (PatternSyntaxException e) {
       throw new IOException("`" + pattern + "` is no pattern: " + e.getDescription(), e);
-    } catch (UncheckedIOException e) {
-      throw new IOException("not all of `" + start + "` can be looked into: " + e.getMessage(), e);
     }
+    if (files.isEmpty()) {
+      throw new IOException("no file matches `" + pattern + "`");
+    }
+    return List.copyOf(files);
   }
 
   /**
@@ -121,10 +141,7 @@ final class NamedFiles {
     if (Files.isDirectory(file)) {
       throw new IOException("`" + file + "` is a folder; name a file in it");
     }
-    if (!Files.exists(file)) {
-      throw new IOException("`" + file + "` does not exist");
-    }
-    if (!Files.isRegularFile(file)) {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
       throw new IOException("`" + file + "` is no regular file");
     }
     try (InputStream bytes = Files.newInputStream(file)) {

@@ -1,6 +1,7 @@
 package chainwright.app.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
@@ -8,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -52,6 +54,37 @@ class CheckCommandTest {
     refused("--format", "--format", "yaml", clean);
     refused("--fail-on", "--fail-on", "never", clean);
     refused("Unknown option: '--colour'", "--colour", clean);
+  }
+
+  @Test
+  void check_pattern_namesTheFilesThatMatch() throws IOException {
+    Path takes = Files.createDirectories(folder.resolve("takes/second"));
+    Files.writeString(takes.resolve("vocal-1.chain"), CLEAN);
+    Files.writeString(folder.resolve("takes/vocal-2.chain"), CLEAN);
+    Files.writeString(folder.resolve("takes/kick.chain"), CLEAN);
+    assertThat(CommandRun.of("check", folder + "/takes/vocal-*.chain").out())
+        .startsWith("1 file checked");
+    assertThat(CommandRun.of("check", folder + "/**/vocal-{1,2}.chain").out())
+        .startsWith("2 files checked");
+    refused("no file matches", folder + "/takes/snare-*.chain");
+    refused("is no pattern", folder + "/takes/vocal-[.chain");
+  }
+
+  /** Whoever may read everything, such as root, is refused nothing. */
+  @Test
+  void check_folderWithoutPermission_isSaidAndTheOthersJudged() throws IOException {
+    Path locked = Files.createDirectory(folder.resolve("locked"));
+    write("clean.chain", CLEAN);
+    Files.setPosixFilePermissions(locked, PosixFilePermissions.fromString("---------"));
+    try {
+      assumeFalse(Files.isReadable(locked));
+      CommandRun run = CommandRun.of("check", folder);
+      assertThat(run.code()).isEqualTo(2);
+      assertThat(run.err()).contains("`" + locked + "` cannot be looked into");
+      assertThat(run.out()).startsWith("1 file checked");
+    } finally {
+      Files.setPosixFilePermissions(locked, PosixFilePermissions.fromString("rwx------"));
+    }
   }
 
   @Test
