@@ -21,7 +21,7 @@ const settings = {
   'editor.minimap.enabled': false,
   'editor.stickyScroll.enabled': false,
   'editor.wordBasedSuggestions': 'off',
-  'editor.inlayHints.enabled': 'off',
+  'editor.inlayHints.enabled': 'offUnlessPressed',
   'editor.codeLens': false,
   'window.commandCenter': false,
   'extensions.ignoreRecommendations': true,

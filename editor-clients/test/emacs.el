@@ -268,17 +268,64 @@
     (eglot-format-buffer)
     (driver-check "format: a second time changes nothing" (equal (buffer-string) wanted) (buffer-string))))
 
-(defun driver-rename ()
-  "What renaming does in both files."
-  (driver-open (driver-case 'rename 'file) (driver-case 'rename 'at))
+(defun driver-check-rename (section)
+  "Rename as SECTION of the cases says, and check the lines after."
+  (driver-open (driver-case section 'file) (driver-case section 'at))
   ;; Eglot asks before it edits a file that is not yet open.
   (cl-letf (((symbol-function 'y-or-n-p) #'always))
-    (eglot-rename (driver-case 'rename 'to)))
-  (dolist (wanted (driver-case 'rename 'lines-after))
-    (let ((buffer (find-buffer-visiting (expand-file-name (symbol-name (car wanted)) driver-folder))))
-      (driver-check (format "rename: reaches %s" (car wanted))
-                    (and buffer (member (cdr wanted) (split-string (with-current-buffer buffer (buffer-string)) "\n")))
-                    (and buffer (with-current-buffer buffer (buffer-string)))))))
+    (eglot-rename (driver-case section 'to)))
+  (dolist (wanted (driver-case section 'lines-after))
+    (let* ((buffer (find-buffer-visiting (expand-file-name (symbol-name (car wanted)) driver-folder)))
+           (text (and buffer (with-current-buffer buffer (buffer-string))))
+           (lines (if (listp (cdr wanted)) (cdr wanted) (list (cdr wanted)))))
+      (driver-check (format "%s: reaches %s" section (car wanted))
+                    (and text (cl-every (lambda (line) (member line (split-string text "\n"))) lines))
+                    text))))
+
+(defun driver-rename ()
+  "What renaming does in both files."
+  (driver-check-rename 'rename))
+
+(defun driver-rename-label ()
+  "What renaming a label does, and in the note that speaks of it."
+  (driver-check-rename 'rename-label))
+
+(defun driver-signature ()
+  "What eldoc shows of the settings where one is being written."
+  (driver-open (driver-case 'signature 'file) (driver-case 'signature 'at))
+  (eldoc-print-current-symbol-info)
+  (let* ((wanted (append (driver-case 'signature 'shows) (driver-case 'signature 'says)))
+         (buffer nil)
+         (text (lambda () (and (setq buffer (bound-and-true-p eldoc--doc-buffer))
+                               (buffer-live-p buffer)
+                               (driver-shown buffer)))))
+    (driver-await (lambda () (driver-contains-all (funcall text) wanted)))
+    (driver-check "signature: shows the settings"
+                  (driver-contains-all (funcall text) (driver-case 'signature 'shows)) (funcall text))
+    (driver-check "signature: explains the setting at the caret"
+                  (driver-contains-all (funcall text) (driver-case 'signature 'says)) (funcall text))
+    (driver-check "signature: sets off the setting at the caret"
+                  (and buffer
+                       (with-current-buffer buffer
+                         (goto-char (point-min))
+                         (and (search-forward (concat "\n" (driver-case 'signature 'active)) nil t)
+                              (eq (get-text-property (1- (point)) 'face) 'eldoc-highlight-function-argument))))
+                  (funcall text))))
+
+(defun driver-highlight ()
+  "What eglot highlights of a name."
+  (let ((name (driver-case 'highlight 'file)))
+    (driver-open name (driver-case 'highlight 'at))
+    (eldoc-print-current-symbol-info)
+    (let ((wanted (mapcar (lambda (one) (list (driver-mark name (alist-get 'from one)) (driver-mark name (alist-get 'to one))))
+                          (driver-case 'highlight 'all)))
+          (found (lambda () (sort (cl-loop for overlay in (overlays-in (point-min) (point-max))
+                                           when (eq (overlay-get overlay 'face) 'eglot-highlight-symbol-face)
+                                           collect (list (overlay-start overlay) (overlay-end overlay)))
+                                  (lambda (one other) (< (car one) (car other)))))))
+      (driver-check "highlight: each mention of the name"
+                    (driver-await (lambda () (equal (funcall found) wanted)))
+                    (list (funcall found) 'for wanted)))))
 
 (defun driver-mode ()
   "What the major mode does by itself."
@@ -307,8 +354,9 @@
 (unwind-protect
     (pcase-dolist (`(,section . ,check)
                    '((files . driver-mode) (hover . driver-hover) (diagnostics . driver-diagnostics-check)
-                     (completion . driver-completion) (fix . driver-fix) (format . driver-format)
-                     (rename . driver-rename)))
+                     (completion . driver-completion) (signature . driver-signature)
+                     (highlight . driver-highlight) (fix . driver-fix) (format . driver-format)
+                     (rename . driver-rename) (rename-label . driver-rename-label)))
       (if (not (driver-case section))
           (driver-say "--      %s: not in the cases" section)
         (condition-case trouble

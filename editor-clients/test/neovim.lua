@@ -265,16 +265,68 @@ function checks.format()
   check('format: a second time changes nothing', text == case['text-after'] and text_of(case.file) == text, show(text_of(case.file)))
 end
 
-function checks.rename()
-  local case = cases.rename
+local function check_rename(section)
+  local case = cases[section]
   open(case.file, case.at)
   lua('vim.lsp.buf.rename(...)', case.to)
-  for name, wanted in pairs(case['lines-after']) do
+  for name, lines in pairs(case['lines-after']) do
     local function renamed()
-      return vim.tbl_contains(vim.split(text_of(name), '\n', { plain = true }), wanted)
+      for _, wanted in ipairs(type(lines) == 'table' and lines or { lines }) do
+        if not vim.tbl_contains(vim.split(text_of(name), '\n', { plain = true }), wanted) then
+          return false
+        end
+      end
+      return true
     end
-    check('rename: reaches ' .. name, await(renamed), show(text_of(name)))
+    check(section .. ': reaches ' .. name, await(renamed), show(text_of(name)))
   end
+end
+
+function checks.rename()
+  check_rename('rename')
+end
+
+checks['rename-label'] = function()
+  check_rename('rename-label')
+end
+
+function checks.signature()
+  local case = cases.signature
+  open(case.file, case.at)
+  lua('vim.lsp.buf.signature_help()')
+  local text = await(function()
+    return lua([[for _, window in ipairs(vim.api.nvim_list_wins()) do
+      if vim.api.nvim_win_get_config(window).relative ~= '' then
+        return table.concat(vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(window), 0, -1, true), '\n')
+      end
+    end
+    return false]])
+  end) or ''
+  check('signature: shows the settings', contains_all(text, case.shows))
+  -- Which words are set off cannot be asked of this version; what is said of the setting tells which it is.
+  check('signature: explains the setting at the caret', contains_all(text, case.says))
+end
+
+function checks.highlight()
+  local case = cases.highlight
+  open(case.file, case.at)
+  local wanted = {}
+  for _, one in ipairs(case.all) do
+    table.insert(wanted, { marks[case.file][one.from], marks[case.file][one.to] })
+  end
+  lua('vim.lsp.buf.document_highlight()')
+  local function highlighted()
+    return lua([[local found = {}
+      local space = vim.api.nvim_get_namespaces()['vim_lsp_references']
+      for _, mark in ipairs(space and vim.api.nvim_buf_get_extmarks(0, space, 0, -1, { details = true }) or {}) do
+        table.insert(found, { { mark[2], mark[3] }, { mark[4].end_row, mark[4].end_col } })
+      end
+      return found]])
+  end
+  local all = await(function()
+    return vim.deep_equal(highlighted(), wanted)
+  end)
+  check('highlight: each mention of the name', all, show(highlighted()) .. ' for ' .. show(wanted))
 end
 
 local function run()
@@ -287,7 +339,7 @@ local function run()
   open(cases.diagnostics['clean-file'])
   check('set-up: the file type is chain', lua('return vim.bo.filetype') == 'chain', lua('return vim.bo.filetype'))
   check('set-up: the comment string is #', lua('return vim.bo.commentstring') == '# %s', lua('return vim.bo.commentstring'))
-  for _, name in ipairs({ 'hover', 'diagnostics', 'completion', 'fix', 'format', 'rename' }) do
+  for _, name in ipairs({ 'hover', 'diagnostics', 'completion', 'signature', 'highlight', 'fix', 'format', 'rename', 'rename-label' }) do
     if not cases[name] then
       say('--      ' .. name .. ': not in the cases')
     else

@@ -67,6 +67,24 @@ function layOut(folder) {
   return marks;
 }
 
+async function checkRename(editor, section) {
+  const { file, at, to, 'lines-after': after } = cases[section];
+  await editor.open(file, at);
+  await editor.page.keyboard.press('F2');
+  const input = editor.page.locator('.rename-box input');
+  await input.waitFor({ timeout: patience });
+  await input.fill(to);
+  await editor.page.keyboard.press('Enter');
+  for (const [name, wanted] of Object.entries(after)) {
+    await editor.open(name);
+    const done = await awaited(async () => {
+      const lines = await editor.lines();
+      return [wanted].flat().every(line => lines.includes(line));
+    });
+    check(`${section}: reaches ${name}`, done, await editor.lines());
+  }
+}
+
 const checks = {
   async hover(editor) {
     const { file, at, first, shows, image } = cases.hover;
@@ -192,18 +210,53 @@ const checks = {
   },
 
   async rename(editor) {
-    const { file, at, to, 'lines-after': after } = cases.rename;
+    await checkRename(editor, 'rename');
+  },
+
+  async 'rename-label'(editor) {
+    await checkRename(editor, 'rename-label');
+  },
+
+  async signature(editor) {
+    const { file, at, shows, active, says } = cases.signature;
     await editor.open(file, at);
-    await editor.page.keyboard.press('F2');
-    const input = editor.page.locator('.rename-box input');
-    await input.waitFor({ timeout: patience });
-    await input.fill(to);
-    await editor.page.keyboard.press('Enter');
-    for (const [name, wanted] of Object.entries(after)) {
-      await editor.open(name);
-      const done = await awaited(async () => (await editor.lines()).includes(wanted));
-      check(`rename: reaches ${name}`, done, await editor.lines());
-    }
+    const widget = editor.page.locator('.parameter-hints-widget.visible');
+    await awaited(async () => {
+      await editor.command('Trigger Parameter Hints');
+      return widget.waitFor({ timeout: 2000 }).then(() => true, () => false);
+    });
+    const text = plain(await widget.innerText());
+    check('signature: shows the settings', containsAll(text, shows), text);
+    check('signature: explains the setting at the caret', containsAll(text, says), text);
+    const marked = await widget.locator('.parameter.active').allTextContents();
+    check('signature: sets off the setting at the caret', plain(marked.join('')) === active, marked);
+    await editor.shot('signature');
+    await editor.page.keyboard.press('Escape');
+  },
+
+  async highlight(editor) {
+    const { file, at, all } = cases.highlight;
+    await editor.open(file, at);
+    const marked = editor.page.locator('.editor-instance .cdr.wordHighlight, .editor-instance .cdr.wordHighlightStrong');
+    const shown = await awaited(async () => (await marked.count()) === all.length);
+    check('highlight: each mention of the name', shown, await marked.count());
+    // The place where the name is given is set off from its uses: words that only look alike would not be.
+    const given = editor.page.locator('.editor-instance .cdr.wordHighlightStrong');
+    check('highlight: tells where it is given', (await given.count()) === 1, await given.count());
+  },
+
+  async hints(editor) {
+    const { file, at, shows } = cases.hints;
+    await editor.open(file, at);
+    const { line } = editor.marks[file][at];
+    // The settings keep hints hidden until these are held down, so that the other checks read the text alone.
+    await editor.page.keyboard.down('Control');
+    await editor.page.keyboard.down('Alt');
+    const shown = await awaited(async () => containsAll(await editor.line(line), shows));
+    check('hints: are shown in the line', shown, await editor.line(line));
+    await editor.shot('hints');
+    await editor.page.keyboard.up('Alt');
+    await editor.page.keyboard.up('Control');
   },
 };
 

@@ -5,6 +5,7 @@ import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
+import chainwright.notation.lowering.Kebab;
 import chainwright.notation.project.Project;
 import chainwright.notation.text.TextEdit;
 import java.util.ArrayList;
@@ -12,7 +13,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import org.eclipse.lsp4j.DefinitionParams;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.Position;
@@ -25,8 +25,6 @@ import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 
 /** Answers where a name is given and used, and renames it everywhere. */
 final class Naming {
-
-  private static final Pattern NAME = Pattern.compile("[\\p{L}][\\p{L}\\p{N}-]*");
 
   private final Request request;
   private final Names names;
@@ -87,9 +85,10 @@ final class Naming {
 
   static Optional<WorkspaceEdit> rename(RenameParams params, Request request) {
     String newName = params.getNewName();
-    if (!NAME.matcher(newName).matches()) {
+    if (!Kebab.isWellFormed(newName)) {
       throw refused(
-          "a name is letters, digits and hyphens and begins with a letter, but was `"
+          "a name is lower-case words of letters and digits joined by hyphens, such as `hull-guard`,"
+              + " but was `"
               + newName
               + "`");
     }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class NamingTest {
 
@@ -63,10 +65,12 @@ class NamingTest {
     }
   }
 
-  @Test
-  void rename_toATakenName_isRefused() {
+  @ParameterizedTest
+  @ValueSource(strings = {"kick", "Hull", "hull guard", "", "2nd", "hull-"})
+  void rename_toATakenNameOrNoName_isRefused(String newName) {
     try (ScriptedEditor editor = opened()) {
-      String rename = params(",\"position\":{\"line\":1,\"character\":7},\"newName\":\"kick\"");
+      String rename =
+          params(",\"position\":{\"line\":1,\"character\":7},\"newName\":\"" + newName + "\"");
       assertThat(editor.askRefused("textDocument/rename", rename)).isEqualTo(-32602);
     }
   }

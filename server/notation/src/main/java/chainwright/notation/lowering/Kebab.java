@@ -8,11 +8,21 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** How a name is spelt: lower-case words of letters and digits, joined by hyphens. */
-final class Kebab {
+public final class Kebab {
 
   private static final Pattern WELL_FORMED = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
 
   private Kebab() {}
+
+  /**
+   * Asks whether a text can be a name.
+   *
+   * @param text such as "hull-guard"
+   * @return whether it is spelt as names are
+   */
+  public static boolean isWellFormed(String text) {
+    return WELL_FORMED.matcher(text).matches();
+  }
 
   /** The name that a text comes nearest to; empty if it holds no letter to begin with. */
   static Optional<String> of(String text) {
@@ -23,7 +33,7 @@ final class Kebab {
 
   /** Reports a name that is being given and is spelt in another way. */
   static void check(Name name, Report report) {
-    if (WELL_FORMED.matcher(name.text()).matches()) {
+    if (isWellFormed(name.text())) {
       return;
     }
     report.error(
