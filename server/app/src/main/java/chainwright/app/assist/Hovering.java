@@ -1,34 +1,26 @@
 package chainwright.app.assist;
 
-import chainwright.app.plot.AltText;
-import chainwright.app.plot.Plot;
 import chainwright.app.plot.PlotTheme;
-import chainwright.app.plot.SvgPlot;
-import chainwright.app.plot.TextPlot;
-import chainwright.app.view.StagePlots;
-import chainwright.app.view.StageWords;
-import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathBuilder;
 import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.PathBranch;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
-import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.catalogue.Citation;
 import chainwright.notation.catalogue.SourceKind;
-import chainwright.notation.lowering.Vocabulary;
+import chainwright.notation.model.Branch;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Deliberate;
-import chainwright.notation.model.Note;
+import chainwright.notation.model.Settings;
+import chainwright.notation.model.Step;
 import chainwright.notation.model.Written;
 import chainwright.notation.project.Scope;
+import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Section;
+import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextSpan;
-import chainwright.quantity.NumberText;
-import chainwright.quantity.Unit;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -49,283 +41,205 @@ public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> pic
    * @return what to show; empty where there is nothing to say
    */
   public Optional<HoverText> at(Definition definition, int offset) {
+    HoverGround ground = new HoverGround(scope, catalogue, picture);
+    Section section = definition.section();
+    Optional<HoverText> told = Optional.empty();
     if (definition instanceof Definition.Track track) {
-      SignalPath path = new PathBuilder(scope).build(track);
-      return inStages(own(path.elements(), track.section()), Optional.of(path), offset)
-          .or(() -> inDeclarations(track, offset))
-          .or(
-              () ->
-                  track.name().span().isTouchedBy(offset)
-                      ? Optional.of(header(track, path))
-                      : Optional.empty())
-          .or(() -> word(track.section(), offset));
-    }
-    if (definition instanceof Definition.Preset preset) {
+      SignalPath path = ground.path(track);
+      told =
+          new Place(ground, section, offset, Optional.of(path), path.source())
+              .inside(path.elements(), track.steps())
+              .or(() -> header(ground, track, path, offset))
+              .or(() -> declaration(ground, track, path, offset));
+    } else if (definition instanceof Definition.Preset preset) {
       List<PathElement> elements = new PathBuilder(scope).build(preset);
-      return inStages(own(elements, preset.section()), Optional.empty(), offset)
-          .or(() -> word(preset.section(), offset));
+      told =
+          new Place(ground, section, offset, Optional.empty(), preset.source())
+              .inside(elements, preset.steps())
+              .or(
+                  () ->
+                      preset.name().span().isTouchedBy(offset)
+                          ? Optional.of(new PresetHover(ground).of(preset, preset.name().span()))
+                          : Optional.empty());
+    } else if (definition instanceof Definition.Session session) {
+      told =
+          onWord(section, offset)
+              .flatMap(head -> new SessionHover(ground).of(session, head.text(), head.span()));
     }
-    return word(definition.section(), offset);
+    return told.or(() -> new WordHover(ground).at(section, offset));
   }
 
-  /** The elements that are written in a section themselves, those inside structures too. */
-  private static List<PathElement> own(List<PathElement> elements, Section section) {
-    List<PathElement> found = new ArrayList<>();
-    for (PathElement element : elements) {
-      if (element.place().section() == section && element.appliedAt().isEmpty()) {
-        found.add(element);
+  private static Optional<HoverText> header(
+      HoverGround ground, Definition.Track track, SignalPath path, int offset) {
+    TextSpan name = track.name().span();
+    return name.isTouchedBy(offset)
+        ? Optional.of(new TrackHover(ground).of(track, path, name))
+        : Optional.empty();
+  }
+
+  private static Optional<HoverText> declaration(
+      HoverGround ground, Definition.Track track, SignalPath path, int offset) {
+    Optional<Statement> statement = StatementAt.find(track.section(), offset);
+    boolean isOnUnit = statement.filter(one -> isOnUnit(one, offset)).isPresent();
+    return statement
+        .filter(one -> !isOnUnit)
+        .flatMap(
+            one ->
+                one.head()
+                    .flatMap(
+                        head ->
+                            new DeclarationHover(ground, track, path)
+                                .of(head.text(), one.lineSpan())));
+  }
+
+  /** A unit has a hover of its own. */
+  private static boolean isOnUnit(Statement statement, int offset) {
+    return statement.items().stream()
+        .anyMatch(
+            item ->
+                item instanceof Item.Amount amount
+                    && amount.unit().isPresent()
+                    && amount.unitSpan().isTouchedBy(offset));
+  }
+
+  private static Optional<Item.Word> onWord(Section section, int offset) {
+    return StatementAt.find(section, offset)
+        .filter(one -> !isOnUnit(one, offset))
+        .flatMap(Statement::head);
+  }
+
+  /** A place among the stages of a path. */
+  private record Place(
+      HoverGround ground,
+      Section section,
+      int offset,
+      Optional<SignalPath> path,
+      Optional<SourceKind> source) {
+
+    Optional<HoverText> inside(List<PathElement> elements, List<Step> steps) {
+      return inElements(elements).or(() -> onApply(steps));
+    }
+
+    private Optional<HoverText> inElements(List<PathElement> elements) {
+      for (PathElement element : elements) {
+        Optional<HoverText> told = Optional.empty();
+        if (element instanceof StageElement stage && isWrittenHere(element, stage.stage())) {
+          told = inStage(stage);
+        } else if (element instanceof SplitElement split && isWrittenHere(element, split.step())) {
+          told = inSplit(split);
+        }
+        if (told.isPresent()) {
+          return told;
+        }
       }
-      if (element instanceof SplitElement split) {
-        split.branches().forEach(branch -> found.addAll(own(branch.elements(), section)));
-      }
-    }
-    return found;
-  }
-
-  private Optional<HoverText> inStages(
-      List<PathElement> elements, Optional<SignalPath> path, int offset) {
-    for (PathElement element : elements) {
-      if (element instanceof StageElement stage && stage.place().span().isTouchedBy(offset)) {
-        return Optional.of(inStage(stage, path, offset));
-      }
-    }
-    return Optional.empty();
-  }
-
-  private HoverText inStage(StageElement stage, Optional<SignalPath> path, int offset) {
-    for (Written written : stage.stage().settings().written()) {
-      if (written.span().isTouchedBy(offset)) {
-        return setting(stage, written);
-      }
-    }
-    for (Deliberate deliberate : stage.stage().clauses().deliberates()) {
-      if (deliberate.rule().span().isTouchedBy(offset)) {
-        return rule(deliberate);
-      }
-    }
-    return stage(stage, path);
-  }
-
-  private HoverText stage(StageElement stage, Optional<SignalPath> path) {
-    StringBuilder text = new StringBuilder();
-    text.append("**").append(stage.word()).append("**: ").append(StageWords.of(stage));
-    if (stage.isBypassed()) {
-      text.append(" (bypassed)");
-    }
-    text.append("\n\n");
-    Optional<Response> soFar =
-        path.filter(whole -> !stage.isPartial()).map(whole -> whole.responseUpTo(stage.stage()));
-    StagePlots.stage(stage, soFar).ifPresent(plot -> append(text, plot));
-    text.append(SettingLines.of(stage.stage().settings(), stage.context().source()));
-    text.append("\nToo much of it: ").append(stage.stage().kind().overdone());
-    text.append("\n\nIts place: ").append(stage.stage().kind().place()).append('\n');
-    notes(stage.stage().clauses(), text);
-    return new HoverText(text.toString(), stage.place().span());
-  }
-
-  private static void notes(Clauses clauses, StringBuilder text) {
-    for (Note note : clauses.notes()) {
-      text.append("\n> ").append(plain(note.text()).replace("\n", "\n> ")).append('\n');
-    }
-  }
-
-  /** Keeps an author's words from being read as HTML, or as a picture that is fetched elsewhere. */
-  private static String plain(String words) {
-    return words.replace("&", "&amp;").replace("<", "&lt;").replace("![", "\\![");
-  }
-
-  private void append(StringBuilder text, Plot plot) {
-    if (picture.isPresent()) {
-      text.append("![")
-          .append(plain(AltText.of(plot)).replace("[", "(").replace("]", ")").replace("\n", " "))
-          .append("](")
-          .append(SvgPlot.toDataUri(SvgPlot.renderLow(plot, picture.get())))
-          .append(")\n\n");
-    } else {
-      text.append("```\n").append(TextPlot.render(plot)).append("\n```\n\n");
-    }
-  }
-
-  private HoverText setting(StageElement stage, Written written) {
-    StringBuilder text = new StringBuilder();
-    text.append("**")
-        .append(written.setting().name())
-        .append("** ")
-        .append(written.value())
-        .append(": ")
-        .append(written.setting().says())
-        .append('\n');
-    stage
-        .stage()
-        .settings()
-        .range(written.setting(), stage.context().source())
-        .ifPresent(
-            range -> {
-              text.append('\n')
-                  .append(SettingLines.range(written.setting(), range, stage.stage().settings()));
-              if (!range.note().isEmpty()) {
-                text.append(" (").append(range.note()).append(')');
-              }
-              text.append("\n\nSource: ")
-                  .append(String.join("; ", range.sources().stream().map(Citation::spelt).toList()))
-                  .append('\n');
-            });
-    return new HoverText(text.toString(), written.span());
-  }
-
-  private HoverText rule(Deliberate deliberate) {
-    String code = deliberate.rule().text();
-    String text =
-        RuleBook.find(code)
-            .map(
-                rule ->
-                    "**"
-                        + code
-                        + "**: "
-                        + rule.card().title()
-                        + "\n\n"
-                        + rule.card().why()
-                        + sources(rule.card().sources())
-                        + "\n\nBroken on purpose here: "
-                        + plain(deliberate.reason()))
-            .orElse("There is no rule `" + code + "`.");
-    return new HoverText(text, deliberate.rule().span());
-  }
-
-  private String sources(List<String> keys) {
-    return keys.isEmpty()
-        ? ""
-        : "\n\nSource: "
-            + String.join(
-                "; ",
-                keys.stream()
-                    .map(key -> catalogue.citation(key).map(Citation::spelt).orElse(key))
-                    .toList());
-  }
-
-  private HoverText header(Definition.Track track, SignalPath path) {
-    StringBuilder text = new StringBuilder();
-    text.append("**")
-        .append(track.name().text())
-        .append("** ")
-        .append(plain(track.title()))
-        .append(": ")
-        .append(path.stages().size())
-        .append(" stages, latency ")
-        .append(NumberText.format(path.latencySeconds() * 1000, 2))
-        .append(" ms\n\n");
-    append(text, StagePlots.chain(track.name().text(), path));
-    text.append("| stage | what it does |\n|---|---|\n");
-    for (StageElement stage : path.stages()) {
-      text.append("| ")
-          .append(stage.word())
-          .append(" | ")
-          .append(StageWords.of(stage))
-          .append(" |\n");
-    }
-    notes(track.clauses(), text);
-    return new HoverText(text.toString(), track.name().span());
-  }
-
-  private Optional<HoverText> inDeclarations(Definition.Track track, int offset) {
-    return track
-        .declarations()
-        .source()
-        .filter(source -> source.span().isTouchedBy(offset))
-        .map(source -> new HoverText(sourceKind(source.kind()), source.span()));
-  }
-
-  private static String sourceKind(SourceKind kind) {
-    StringBuilder text = new StringBuilder();
-    text.append("**").append(kind.word()).append("**: ").append(kind.title());
-    kind.lowestHz()
-        .ifPresent(
-            hertz ->
-                text.append(", lowest note usually ")
-                    .append(NumberText.format(hertz, 1))
-                    .append(" Hz"));
-    text.append("\n\n").append(kind.note()).append("\n\n");
-    kind.zones()
-        .forEach(
-            zone ->
-                text.append("- ")
-                    .append(zone.name())
-                    .append(": ")
-                    .append(NumberText.format(zone.lowHz(), 0))
-                    .append(" to ")
-                    .append(NumberText.format(zone.highHz(), 0))
-                    .append(" Hz\n"));
-    return text.toString();
-  }
-
-  /** What is known of a word of the notation, of a preset, or of a bus, wherever it stands. */
-  private Optional<HoverText> word(Section section, int offset) {
-    String text = section.text();
-    int start = Math.min(offset, text.length());
-    while (start > 0 && isWordPart(text.charAt(start - 1))) {
-      start--;
-    }
-    int end = Math.min(offset, text.length());
-    while (end < text.length() && isWordPart(text.charAt(end))) {
-      end++;
-    }
-    if (start == end) {
       return Optional.empty();
     }
-    String word = text.substring(start, end);
-    TextSpan span = new TextSpan(start, end);
-    Optional<String> named =
-        scope
-            .preset(word)
-            .map(this::presetText)
-            .or(
-                () ->
-                    scope
-                        .track(word)
-                        .map(
-                            track ->
-                                header(track, new PathBuilder(scope).build(track)).markdown()));
-    return named
-        .or(() -> catalogue.source(word).map(Hovering::sourceKind))
-        .or(() -> unit(word))
-        .or(
-            () ->
-                Vocabulary.find(word)
-                    .map(
-                        known ->
-                            "**" + word + "**: " + known.says() + "\n\n`" + known.form() + "`"))
-        .map(markdown -> new HoverText(markdown, span));
-  }
 
-  private static Optional<String> unit(String word) {
-    return Unit.parse(word)
-        .filter(unit -> Vocabulary.find(word).isEmpty())
-        .map(
-            unit ->
-                "**"
-                    + unit.symbol()
-                    + "**: "
-                    + unit.spoken()
-                    + ", "
-                    + unit.dimension().description());
-  }
-
-  private String presetText(Definition.Preset preset) {
-    StringBuilder text = new StringBuilder("**" + preset.name().text() + "** ");
-    text.append(plain(preset.title())).append("\n\n");
-    for (PathElement element : new PathBuilder(scope).build(preset)) {
-      if (element instanceof StageElement stage) {
-        text.append("- ")
-            .append(stage.word())
-            .append(": ")
-            .append(StageWords.of(stage))
-            .append('\n');
-      }
+    private boolean isWrittenHere(PathElement element, Step step) {
+      return element.place().section() == section
+          && element.appliedAt().isEmpty()
+          && step.span().isTouchedBy(offset);
     }
-    return text.toString();
-  }
 
-  private static boolean isWordPart(char c) {
-    return Character.isLetterOrDigit(c) || c == '-' || c == '_';
+    private Optional<HoverText> inStage(StageElement stage) {
+      StageHover hover = new StageHover(ground);
+      if (stage.place().span().isTouchedBy(offset)) {
+        return clause(stage.stage().clauses())
+            .or(() -> written(stage).map(written -> hover.setting(stage, written)))
+            .or(() -> Optional.of(hover.of(stage, path)));
+      }
+      for (PathElement element : stage.sideChain()) {
+        if (element instanceof StageElement inner && inner.stage().span().isTouchedBy(offset)) {
+          return clause(inner.stage().clauses())
+              .or(() -> written(inner).map(written -> hover.setting(inner, written)))
+              .or(() -> Optional.of(hover.inSideChain(inner, stage)));
+        }
+      }
+      return onWord(section, offset)
+          .filter(head -> head.text().equals("side-chain"))
+          .map(head -> hover.sideChain(stage, head.span()));
+    }
+
+    private Optional<Written> written(StageElement stage) {
+      return written(stage.stage().settings());
+    }
+
+    private Optional<Written> written(Settings settings) {
+      return settings.written().stream()
+          .filter(written -> written.span().isTouchedBy(offset))
+          .findFirst();
+    }
+
+    private Optional<HoverText> inSplit(SplitElement split) {
+      StructureHover hover = new StructureHover(ground, path, source);
+      if (split.place().span().isTouchedBy(offset)) {
+        return clause(split.step().clauses())
+            .or(() -> settingsOf(split.step()).flatMap(this::inSettings))
+            .or(() -> Optional.of(hover.of(split)));
+      }
+      for (PathBranch branch : split.branches()) {
+        Branch written = branch.branch();
+        if (written.lineSpan().isTouchedBy(offset)) {
+          return clause(written.clauses())
+              .or(() -> inSettings(written.settings()))
+              .or(() -> Optional.of(hover.branch(branch, split)));
+        }
+        Optional<HoverText> inner = inElements(branch.elements());
+        if (inner.isPresent()) {
+          return inner;
+        }
+      }
+      return Optional.empty();
+    }
+
+    private static Optional<Settings> settingsOf(Step step) {
+      if (step instanceof Step.Insert insert) {
+        return Optional.of(insert.settings());
+      }
+      return step instanceof Step.Multiband multiband
+          ? Optional.of(multiband.settings())
+          : Optional.empty();
+    }
+
+    private Optional<HoverText> inSettings(Settings settings) {
+      return written(settings)
+          .map(written -> new StageHover(ground).setting(settings, written, source));
+    }
+
+    private Optional<HoverText> onApply(List<Step> steps) {
+      for (Step step : steps) {
+        if (!step.span().isTouchedBy(offset)) {
+          continue;
+        }
+        if (step instanceof Step.Apply apply) {
+          return clause(apply.clauses())
+              .or(
+                  () ->
+                      ground
+                          .scope()
+                          .preset(apply.preset().text())
+                          .map(
+                              preset ->
+                                  new StructureHover(ground, path, source)
+                                      .apply(apply, preset, apply.lineSpan())));
+        }
+        for (Branch branch : step.branches()) {
+          Optional<HoverText> inner = onApply(branch.steps());
+          if (inner.isPresent()) {
+            return inner;
+          }
+        }
+      }
+      return Optional.empty();
+    }
+
+    private Optional<HoverText> clause(Clauses clauses) {
+      for (Deliberate deliberate : clauses.deliberates()) {
+        if (deliberate.rule().span().isTouchedBy(offset)) {
+          return Optional.of(new WordHover(ground).rule(deliberate));
+        }
+      }
+      return Optional.empty();
+    }
   }
 }

@@ -5,6 +5,7 @@ import chainwright.app.plot.PlotTheme;
 import chainwright.app.plot.SvgPlot;
 import chainwright.app.plot.TextPlot;
 import chainwright.app.view.Part;
+import chainwright.app.view.Nominal;
 import chainwright.app.view.StagePlots;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -98,7 +99,7 @@ final class PlotCommand implements Callable<Integer> {
       names = "--tone-level",
       paramLabel = "DBFS",
       description = "Its level; -18 dBFS by default, the alignment level of EBU R 68.")
-  private double toneDbfs = StagePlots.NOMINAL_DBFS;
+  private double toneDbfs = Nominal.USUAL.levelDbfs();
 
   @Option(
       names = "--format",
@@ -173,7 +174,7 @@ final class PlotCommand implements Callable<Integer> {
 
   private Tone tone(PlotSubject subject, PlotAxis used) throws IOException {
     boolean isMeant = used == PlotAxis.HARMONICS;
-    if (!isMeant && (toneHz != null || toneDbfs != StagePlots.NOMINAL_DBFS)) {
+    if (!isMeant && (toneHz != null || toneDbfs != Nominal.USUAL.levelDbfs())) {
       throw wrong("`--tone` and `--tone-level` are for the axis of harmonics");
     }
     double nyquistHz = subject.path().rate().nyquist().hertz();

@@ -2,6 +2,8 @@ package chainwright.app.cli;
 
 import chainwright.app.plot.Plot;
 import chainwright.app.view.Outline;
+import chainwright.app.view.DynamicsPlots;
+import chainwright.app.view.Nominal;
 import chainwright.app.view.Part;
 import chainwright.app.view.StagePlots;
 import chainwright.dsp.dynamics.StaticCurve;
@@ -55,7 +57,7 @@ record PlotSubject(Outline outline, Optional<Part> part) {
   Plot draw(PlotAxis axis, Tone tone) throws IOException {
     return switch (axis) {
       case FREQUENCY -> frequencies();
-      case LEVEL -> StagePlots.level(sounding(), curve());
+      case LEVEL -> DynamicsPlots.level(sounding(), curve(), Nominal.USUAL);
       case HARMONICS -> {
         harmonics();
         yield StagePlots.harmonics(sounding(), tone.hertz(), tone.levelDbfs());

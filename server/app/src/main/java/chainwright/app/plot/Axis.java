@@ -41,6 +41,13 @@ record Axis(
     return (value - range.low()) / range.span();
   }
 
+  /** Returns the value that lies so far along the axis, the inverse of {@link #fraction}. */
+  double at(double fraction) {
+    return logarithmic
+        ? range.low() * Math.pow(range.high() / range.low(), fraction)
+        : range.low() + fraction * range.span();
+  }
+
   boolean contains(double value) {
     return value >= range.low() && value <= range.high();
   }

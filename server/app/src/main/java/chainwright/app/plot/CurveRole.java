@@ -9,5 +9,10 @@ public enum CurveRole {
   /** What the stage is held against, such as the analogue prototype: a thin dotted line. */
   COMPARISON,
   /** The way back of a stage with hysteresis, such as a closing gate: a line of long dashes. */
-  RETURN
+  RETURN,
+  /**
+   * One of the ways that a sum is made of, such as a band: a thin line. In a plot with several,
+   * each has a dash of its own, and in characters a number.
+   */
+  BRANCH
 }

@@ -64,7 +64,7 @@ final class DotRaster {
 
   private static boolean isInked(CurveRole role, double walked) {
     return switch (role) {
-      case STAGE -> true;
+      case STAGE, BRANCH -> true;
       case CHAIN_SO_FAR -> walked % 6 < 3.2;
       case COMPARISON -> walked % 3 < 0.6;
       case RETURN -> walked % 10 < 7;

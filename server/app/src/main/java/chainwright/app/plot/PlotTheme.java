@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
  * @param stage the ink of {@link CurveRole#STAGE} and of odd harmonics
  * @param chainSoFar the ink of {@link CurveRole#CHAIN_SO_FAR}
  * @param comparison the ink of {@link CurveRole#COMPARISON} and of even harmonics
- * @param returnBranch the ink of {@link CurveRole#RETURN}
+ * @param returnBranch the ink of {@link CurveRole#RETURN} and {@link CurveRole#BRANCH}
  * @param above the wash between the stage's curve and the baseline where it lies above
  * @param below the wash between the stage's curve and the baseline where it lies below
  */
@@ -104,7 +104,7 @@ public record PlotTheme(
       case STAGE -> stage;
       case CHAIN_SO_FAR -> chainSoFar;
       case COMPARISON -> comparison;
-      case RETURN -> returnBranch;
+      case RETURN, BRANCH -> returnBranch;
     };
   }
 }

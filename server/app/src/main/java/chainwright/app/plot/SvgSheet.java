@@ -255,7 +255,7 @@ final class SvgSheet {
       for (int i = 0; i < lines.size(); i++) {
         CurveRole role = chart.curves().get(i).role();
         if ((role == CurveRole.STAGE) == stage) {
-          ink.curve(lines.get(i), lineOf(role));
+          ink.curve(lines.get(i), SvgLines.of(theme, chart.curves(), i));
         }
       }
     }
@@ -341,7 +341,7 @@ final class SvgSheet {
       labels.alongCurve(
           Lettering.fitted(Lettering.oneLine(curve.label()), 11, box.width() / 2),
           theme.ofRole(curve.role()),
-          lineOf(curve.role()),
+          SvgLines.of(theme, chart.curves(), i),
           ridges.get(i));
     }
     if (unity != null) {
@@ -363,17 +363,6 @@ final class SvgSheet {
           x, y + 20, note.reading(), "font-size=\"16\" font-weight=\"bold\" " + fill(theme.ink()));
       y += 48;
     }
-  }
-
-  private String lineOf(CurveRole role) {
-    String dash =
-        switch (role) {
-          case STAGE -> "stroke-width=\"2.2\"";
-          case CHAIN_SO_FAR -> "stroke-width=\"1.7\" stroke-dasharray=\"6 3.5\"";
-          case COMPARISON -> "stroke-width=\"1.5\" stroke-dasharray=\"1.5 3\"";
-          case RETURN -> "stroke-width=\"1.9\" stroke-dasharray=\"12 4\"";
-        };
-    return "fill=\"none\" stroke=\"" + theme.ofRole(role) + "\" stroke-linejoin=\"round\" " + dash;
   }
 
   private static String fill(String colour) {

@@ -21,9 +21,10 @@ final class TextKey {
 
   void append(StringBuilder out, List<Curve> curves, List<String> homeless) {
     List<String> entries = new ArrayList<>();
-    for (Curve curve : curves) {
+    for (int i = 0; i < curves.size(); i++) {
+      Curve curve = curves.get(i);
       if (!curve.label().isBlank()) {
-        entries.add(sample(curve.role()) + " " + curve.label());
+        entries.add(sample(curve.role(), BranchNumbers.of(curves, i)) + " " + curve.label());
       }
     }
     for (String words : homeless) {
@@ -44,6 +45,14 @@ final class TextKey {
     if (!entries.isEmpty()) {
       line.appendTo(out);
     }
+  }
+
+  private String sample(CurveRole role, int number) {
+    String sample = sample(role);
+    int middle = SAMPLE_CELLS / 2;
+    return number == 0
+        ? sample
+        : sample.substring(0, middle) + signs.number(number) + sample.substring(middle + 1);
   }
 
   private String sample(CurveRole role) {

@@ -50,6 +50,7 @@ final class TextSheet {
     } else {
       dotCurves();
     }
+    branchNumbers();
     bars();
     List<String> homeless = marks();
     notes();
@@ -151,7 +152,7 @@ final class TextSheet {
     }
     for (Chart.Guide guide : chart.guides()) {
       for (int r = 0; r < plotRows; r++) {
-        grid.put(column(guide.at()), top + r, signs.guide());
+        grid.putFirm(column(guide.at()), top + r, signs.guide());
       }
     }
   }
@@ -201,6 +202,24 @@ final class TextSheet {
             letter);
       }
     }
+  }
+
+  private void branchNumbers() {
+    for (int i = 0; i < chart.curves().size(); i++) {
+      int number = BranchNumbers.of(chart.curves(), i);
+      double at = number == 0 ? Double.NaN : BranchNumbers.place(chart.curves(), i, chart.x(), y);
+      if (!Double.isNaN(at)) {
+        grid.putFirm(column(at), row(heightOf(chart.curves().get(i), at)), signs.number(number));
+      }
+    }
+  }
+
+  private double heightOf(Curve curve, double at) {
+    int i = 0;
+    while (i < curve.x().size() - 1 && curve.x().get(i) < at) {
+      i++;
+    }
+    return curve.y().get(i);
   }
 
   private void bars() {

@@ -69,6 +69,11 @@ record TextSigns(
         .repeat(3);
   }
 
+  /** Returns the sign of a numbered branch, one cell wide. */
+  String number(int number) {
+    return number <= 9 ? Integer.toString(number) : Character.toString('a' + (number - 10) % 26);
+  }
+
   String hollowSides() {
     return asciiOnly ? "| |" : "│ │";
   }
@@ -84,6 +89,7 @@ record TextSigns(
       case CHAIN_SO_FAR -> "o";
       case COMPARISON -> ".";
       case RETURN -> "%";
+      case BRANCH -> "=";
     };
   }
 }

@@ -5,15 +5,9 @@ import chainwright.app.plot.CurveRole;
 import chainwright.app.plot.FrequencyMarker;
 import chainwright.app.plot.FrequencyPlot;
 import chainwright.app.plot.HarmonicsPlot;
-import chainwright.app.plot.LevelLine;
-import chainwright.app.plot.LevelPlot;
-import chainwright.app.plot.LevelReading;
 import chainwright.app.plot.Plot;
 import chainwright.app.plot.Samples;
-import chainwright.app.plot.ValueRange;
 import chainwright.app.plot.Zone;
-import chainwright.dsp.dynamics.CompressorCurve;
-import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseSearch;
 import chainwright.dsp.nonlinear.Harmonics;
@@ -24,7 +18,6 @@ import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.lowering.NoteName;
 import chainwright.notation.model.Settings;
 import chainwright.quantity.Frequency;
-import chainwright.quantity.NumberText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,11 +26,7 @@ import java.util.OptionalDouble;
 /** Makes the plots of stages and chains from their true responses. */
 public final class StagePlots {
 
-  /** The digital level of a signal at alignment [dBFS]. Source: EBU R 68-2000 (second-hand). */
-  public static final double NOMINAL_DBFS = -18;
-
   private static final int POINTS = 200;
-  private static final int LEVELS = 121;
   private static final int HARMONICS = 10;
   private static final double LOWEST_HZ = 20;
   private static final double HIGHEST_HZ = 20_000;
@@ -51,18 +40,20 @@ public final class StagePlots {
    *
    * @param stage the stage
    * @param soFar what the chain does up to and with the stage; empty to leave it out
+   * @param nominal the level at which dynamics and saturation are read
    * @return the plot; empty if the stage cannot be designed
    */
-  public static Optional<Plot> stage(StageElement stage, Optional<Response> soFar) {
+  public static Optional<Plot> stage(
+      StageElement stage, Optional<Response> soFar, Nominal nominal) {
     if (stage.sound().isEmpty()) {
       return Optional.empty();
     }
     StageSound sound = stage.sound().get();
     if (sound.curve().isPresent()) {
-      return Optional.of(level(stage, sound.curve().get()));
+      return Optional.of(DynamicsPlots.level(stage, sound.curve().get(), nominal));
     }
     if (sound.harmonics().isPresent()) {
-      return Optional.of(harmonics(stage, NOMINAL_DBFS));
+      return Optional.of(harmonics(stage, nominal.levelDbfs()));
     }
     return Optional.of(frequency(stage, sound.response(), soFar));
   }
@@ -119,36 +110,39 @@ public final class StagePlots {
   }
 
   /**
-   * Returns the static curve of a stage.
+   * Returns what a stage's detector hears of each frequency.
    *
-   * @param stage the stage
-   * @param curve its curve
-   * @return the plot, with a reading at {@value #NOMINAL_DBFS} dBFS
+   * @param stage a stage with a detector
+   * @param inside a stage of its side-chain to be drawn by itself; empty for none
+   * @return the plot; empty if the detector hears all frequencies alike
    */
-  public static LevelPlot level(StageElement stage, StaticCurve curve) {
-    Samples inputs = Samples.ofEvenlySpaced(-60, 0, LEVELS);
-    LevelPlot plot =
-        LevelPlot.of(
-                title(stage),
-                List.of(
-                    new Curve(stage.word(), CurveRole.STAGE, inputs, inputs.map(curve::outputDb))))
-            .withReading(
-                LevelReading.of("nominal level", NOMINAL_DBFS, curve.outputDb(NOMINAL_DBFS)));
-    Optional<Double> threshold = stage.context().settings().number("threshold");
-    if (threshold.isPresent()) {
-      plot =
-          plot.withThresholds(
-              List.of(
-                  new LevelLine(
-                      threshold.get(), "threshold " + NumberText.format(threshold.get(), 1))));
-    }
-    if (curve instanceof CompressorCurve compressor && compressor.kneeWidthDb() > 0) {
-      double half = compressor.kneeWidthDb() / 2;
-      plot =
-          plot.withKnee(
-              new ValueRange(compressor.thresholdDb() - half, compressor.thresholdDb() + half));
-    }
-    return plot;
+  public static Optional<FrequencyPlot> detection(
+      StageElement stage, Optional<StageElement> inside) {
+    return stage
+        .sound()
+        .flatMap(StageSound::detection)
+        .map(
+            heard -> {
+              double[] hertz = grid(stage.context().rate().nyquist());
+              List<Curve> curves = new ArrayList<>();
+              Optional<Response> alone =
+                  inside.flatMap(StageElement::sound).map(StageSound::response);
+              curves.add(
+                  curve(
+                      "detector hears",
+                      alone.isPresent() ? CurveRole.CHAIN_SO_FAR : CurveRole.STAGE,
+                      hertz,
+                      heard));
+              alone.ifPresent(
+                  response ->
+                      curves.add(curve(inside.get().word(), CurveRole.STAGE, hertz, response)));
+              FrequencyPlot plot =
+                  FrequencyPlot.of("What the detector of `" + stage.word() + "` hears", curves)
+                      .withZones(zones(stage.context().source()));
+              return alone
+                  .map(response -> plot.withMarkers(markers(inside.get(), response)))
+                  .orElse(plot);
+            });
   }
 
   /**
@@ -240,11 +234,13 @@ public final class StagePlots {
     if (hertz > 0 && Double.isFinite(decibels)) {
       markers.add(
           new FrequencyMarker(
-              hertz, decibels, name + StageWords.at(decibels, Math.rint(hertz * 10) / 10)));
+              hertz,
+              decibels,
+              name + Readings.gainAt(decibels, Frequency.ofHertz(Math.rint(hertz * 10) / 10))));
     }
   }
 
-  private static List<Zone> zones(Optional<SourceKind> source) {
+  static List<Zone> zones(Optional<SourceKind> source) {
     return source
         .map(
             kind ->
@@ -254,11 +250,12 @@ public final class StagePlots {
         .orElse(List.of());
   }
 
-  private static Curve curve(String label, CurveRole role, double[] hertz, Response response) {
+  static Curve curve(String label, CurveRole role, double[] hertz, Response response) {
     return new Curve(label, role, Samples.of(hertz), Samples.of(response.toDecibels(hertz)));
   }
 
-  private static double[] grid(Frequency nyquist) {
+  /** The frequencies of a plot, from 20 Hz to 20 kHz or just below half the sample rate. */
+  static double[] grid(Frequency nyquist) {
     double top = Math.min(HIGHEST_HZ, nyquist.hertz() * 0.999);
     double[] hertz = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {

@@ -43,7 +43,7 @@ class HoversTest {
         "4 | 10 | Lead vocal",
         "3 | 7 | 4 stages",
         "9 | 9 | guard",
-        "9 | 3 | All stages of a preset",
+        "9 | 3 | apply guard**: \u221219.1 dB at 20 Hz",
         "12 | 4 | \u22123.0 dB at 60 Hz",
       })
   void hover_onAWord_answersInItsFirstLine(int line, int character, String answer) {

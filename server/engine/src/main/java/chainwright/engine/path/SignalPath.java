@@ -151,10 +151,16 @@ public record SignalPath(
    *     latest of them
    */
   public double latencySeconds() {
-    return latency(elements);
+    return latencySeconds(elements);
   }
 
-  private static double latency(List<PathElement> elements) {
+  /**
+   * Returns how much later elements in a row put out what comes in.
+   *
+   * @param elements the elements, those bypassed counting nothing
+   * @return the latency [s]
+   */
+  public static double latencySeconds(List<PathElement> elements) {
     double sum = 0;
     for (PathElement element : elements) {
       if (element.isBypassed()) {
@@ -165,7 +171,7 @@ public record SignalPath(
       } else if (element instanceof SplitElement split) {
         double longest = 0;
         for (PathElement.PathBranch branch : split.branches()) {
-          longest = Math.max(longest, latency(branch.elements()));
+          longest = Math.max(longest, latencySeconds(branch.elements()));
         }
         sum += longest;
         if (split.step() instanceof Step.Insert insert) {

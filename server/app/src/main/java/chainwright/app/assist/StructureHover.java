@@ -1,0 +1,272 @@
+package chainwright.app.assist;
+
+import chainwright.app.view.Readings;
+import chainwright.app.view.ResponseWords;
+import chainwright.app.view.StructurePlots;
+import chainwright.dsp.filter.ConstantFactor;
+import chainwright.dsp.filter.MidSideResponse;
+import chainwright.dsp.filter.Response;
+import chainwright.dsp.filter.ResponseProduct;
+import chainwright.engine.path.PathElement.PathBranch;
+import chainwright.engine.path.PathElement.SplitElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.model.Definition;
+import chainwright.notation.model.Step;
+import chainwright.notation.text.TextSpan;
+import chainwright.quantity.NumberText;
+import chainwright.quantity.SampleRate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Says what a structure does as a whole, and what each way through it does.
+ *
+ * @param ground what the hover stands on
+ * @param path the path that the structure is part of; empty in a preset
+ * @param source the kind of source, if known
+ */
+record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<SourceKind> source) {
+
+  private static final Response UNITY = new ConstantFactor(1);
+
+  HoverText of(SplitElement split) {
+    HoverPage page = ground.page();
+    if (split.step() instanceof Step.Insert insert) {
+      new InsertHover(ground).tell(page, insert, split, plots());
+    } else if (split.step() instanceof Step.During during) {
+      during(page, during, split);
+    } else if (split.step() instanceof Step.MidSide) {
+      midSide(page, split);
+    } else {
+      sum(page, split);
+    }
+    if (split.isBypassed()) {
+      page.say("It is bypassed: the sound passes unchanged.");
+    }
+    page.notes(split.step().clauses().notes());
+    split.branches().stream()
+        .filter(branch -> branch.branch().lineSpan().equals(split.step().lineSpan()))
+        .forEach(branch -> page.notes(branch.branch().clauses().notes()));
+    return page.over(split.place().span());
+  }
+
+  private void sum(HoverPage page, SplitElement split) {
+    boolean isParallel = split.step() instanceof Step.Parallel;
+    String word = StructureWords.name(split.step());
+    int count = split.branches().size();
+    String what =
+        isParallel
+            ? count + (count == 1 ? " path" : " paths, added with their phases")
+            : count + " bands, " + slope(split) + " dB/oct where they meet, added again";
+    page.say(HoverPage.answer(word, what + ": " + ResponseWords.of(split.response(), rate())));
+    page.plot(
+        plots().sum(isParallel ? "Parallel paths and their sum" : "Bands and their sum", split));
+    double latest = SignalPath.latencySeconds(List.of(split));
+    List<List<String>> rows = new ArrayList<>();
+    for (PathBranch branch : split.branches()) {
+      List<String> row = new ArrayList<>();
+      row.add(HoverPage.plain(StructurePlots.name(branch.branch(), split)));
+      if (isParallel) {
+        row.add(level(branch));
+      }
+      double own = SignalPath.latencySeconds(branch.elements());
+      row.add(latency(own));
+      row.add(latest > own && !split.isBypassed() ? "+" + Readings.time(latest - own) : "");
+      row.add(StageTables.inOneLine(branch.elements(), ground.nominal()));
+      rows.add(row);
+    }
+    page.table(
+        isParallel
+            ? List.of("path", "level", "latency", "made equal by", "what it does")
+            : List.of("band", "latency", "made equal by", "what it does"),
+        rows);
+    if (isDynamic(split)) {
+      page.say("Drawn with all dynamics at rest.");
+    }
+    if (latest > 0) {
+      page.say("The whole is " + latency(latest) + " late; the earlier ways wait for the latest.");
+    }
+    loudest(page, split, isParallel);
+  }
+
+  private static String level(PathBranch branch) {
+    return branch.branch().clauses().bypassed().isPresent()
+        ? "off"
+        : Readings.gain(branch.branch().settings().number("gain").orElse(0.0));
+  }
+
+  private static boolean isDynamic(SplitElement split) {
+    return split.branches().stream()
+        .flatMap(branch -> branch.elements().stream())
+        .anyMatch(
+            element ->
+                element instanceof StageElement stage
+                    && stage.sound().filter(sound -> sound.curve().isPresent()).isPresent());
+  }
+
+  /** The sum against what the same paths would give with all their waves in step. */
+  private void loudest(HoverPage page, SplitElement split, boolean isParallel) {
+    if (!isParallel || split.branches().size() < 2) {
+      return;
+    }
+    double hertz = 0;
+    double worst = 0;
+    for (int i = 0; i < 240; i++) {
+      double at = 20 * Math.pow(Math.min(1000, top() / 20), i / 239.0);
+      double inStep = 0;
+      for (PathBranch branch : split.branches()) {
+        inStep += Math.pow(10, branch.response().decibelsAt(at) / 20);
+      }
+      double lost = 20 * Math.log10(inStep) - split.response().decibelsAt(at);
+      if (lost > worst) {
+        worst = lost;
+        hertz = at;
+      }
+    }
+    page.say(
+        worst < 0.1
+            ? "The paths are in step at all frequencies: nothing cancels."
+            : "The phases of the paths take away most at "
+                + Readings.frequency(hertz)
+                + ": "
+                + (Double.isInfinite(worst)
+                    ? "everything"
+                    : Readings.number(worst, 1) + " dB less than with all waves in step")
+                + ".");
+  }
+
+  private void midSide(HoverPage page, SplitElement split) {
+    Response mid = UNITY;
+    Response side = UNITY;
+    for (PathBranch branch : split.branches()) {
+      if (branch.branch().word().equals("mid")) {
+        mid = branch.response();
+      } else {
+        side = branch.response();
+      }
+    }
+    MidSideResponse stereo = new MidSideResponse(mid, side);
+    page.say(
+        HoverPage.answer(
+            "mid-side",
+            "mid " + ResponseWords.of(mid, rate()) + "; side " + ResponseWords.of(side, rate())));
+    page.plot(plots().midSide("Middle and side", stereo));
+    page.say(
+        "A sound in one channel alone comes out of the other, too, where mid and side differ: "
+            + ResponseWords.of(stereo.toOtherChannel(), rate())
+            + ".");
+    List<List<String>> rows = new ArrayList<>();
+    for (PathBranch branch : split.branches()) {
+      rows.add(
+          List.of(
+              branch.branch().word(),
+              latency(SignalPath.latencySeconds(branch.elements())),
+              StageTables.inOneLine(branch.elements(), ground.nominal())));
+    }
+    page.table(List.of("part", "latency", "what it does"), rows);
+  }
+
+  private void during(HoverPage page, Step.During during, SplitElement split) {
+    double seconds = during.to().seconds() - during.from().seconds();
+    Response passage = split.branches().isEmpty() ? UNITY : split.branches().get(0).response();
+    page.say(
+        HoverPage.answer(
+            "during",
+            Readings.time(Math.max(0, seconds))
+                + " from "
+                + Readings.clock(during.from().seconds())
+                + " to "
+                + Readings.clock(during.to().seconds())
+                + ": "
+                + ResponseWords.of(passage, rate())));
+    Response rest = path.map(SignalPath::response).orElse(UNITY);
+    page.plot(
+        plots()
+            .against(
+                "Inside and outside the passage",
+                "inside",
+                new ResponseProduct(List.of(rest, passage)),
+                "outside",
+                rest));
+    Passages.beats(ground.scope(), seconds).ifPresent(page::say);
+    path.map(SignalPath::track)
+        .flatMap(track -> track.declarations().take())
+        .flatMap(take -> Passages.inTake(take, during.from().seconds(), during.to().seconds()))
+        .ifPresent(page::say);
+    if (!split.branches().isEmpty()) {
+      page.table(
+          StageTables.HEAD, StageTables.rows(split.branches().get(0).elements(), ground.nominal()));
+    }
+  }
+
+  /** Tells of one way through a structure. */
+  HoverText branch(PathBranch branch, SplitElement split) {
+    String name = StructurePlots.name(branch.branch(), split);
+    boolean isNamed = !name.equals(branch.branch().word());
+    String word = branch.branch().word();
+    HoverPage page = ground.page();
+    page.say(
+        HoverPage.answer(
+            word + (isNamed ? " " + HoverPage.plain(name) : ""),
+            ResponseWords.of(branch.response(), rate())));
+    boolean isAlone = split.step() instanceof Step.MidSide || split.branches().size() < 2;
+    page.plot(
+        isAlone
+            ? plots().single(name, word, branch.response())
+            : plots().against(name, word, branch.response(), "sum of all", split.response()));
+    double latest = SignalPath.latencySeconds(List.of(split));
+    double own = SignalPath.latencySeconds(branch.elements());
+    page.say(
+        "Latency "
+            + latency(own)
+            + (latest > own && !isAlone
+                ? ", delayed by " + latency(latest - own) + " to meet the latest."
+                : "."));
+    page.table(StageTables.HEAD, StageTables.rows(branch.elements(), ground.nominal()));
+    if (branch.elements().isEmpty()) {
+      page.say("Nothing is done on it.");
+    }
+    page.notes(branch.branch().clauses().notes());
+    return page.over(branch.branch().lineSpan());
+  }
+
+  /** Tells of a preset where it is applied. */
+  HoverText apply(Step.Apply apply, Definition.Preset preset, TextSpan span) {
+    return new PresetHover(ground).applied(apply, preset, path, span);
+  }
+
+  private StructurePlots plots() {
+    return new StructurePlots(source, rate());
+  }
+
+  private SampleRate rate() {
+    return ground.scope().sampleRate();
+  }
+
+  private double top() {
+    return rate().nyquist().hertz() * 0.999;
+  }
+
+  private String latency(double seconds) {
+    return latency(seconds, rate());
+  }
+
+  /** Spells a latency in time and in samples. */
+  static String latency(double seconds, SampleRate rate) {
+    return seconds == 0
+        ? "none"
+        : Readings.time(seconds)
+            + " ("
+            + NumberText.format(seconds * rate.hertz(), 1)
+            + " samples)";
+  }
+
+  private static String slope(SplitElement split) {
+    return split.step() instanceof Step.Multiband multiband
+        ? NumberText.format(multiband.settings().number("slope").orElse(24.0))
+        : "";
+  }
+}
