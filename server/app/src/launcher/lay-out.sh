@@ -1,12 +1,17 @@
 #!/bin/sh
 # Run by the build: completes the folder that is shipped, whose jar is there already.
-# usage: lay-out.sh JAVA HOME
+# usage: lay-out.sh JAVA HOME RULES
 set -e
 here=${0%/*}
 java=$1
 home=$2
+rules=$3
 lib=$home/lib
-mkdir -p "$home/bin"
+mkdir -p "$home/bin" "$home/rules"
+for page in "$rules"/*/page.md; do
+  code=${page%/page.md}
+  cp "$page" "$home/rules/${code##*/}.md"
+done
 cp "$here/make-archive.sh" "$lib/"
 cp "$here/chainwright" "$home/bin/chainwright"
 chmod +x "$home/bin/chainwright"

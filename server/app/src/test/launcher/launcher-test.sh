@@ -26,7 +26,7 @@ check() { # NAME PATTERN FOUND
 copy() {
   local to="$work/$1 copy"
   mkdir -p "$to"
-  cp -r "$built/bin" "$built/lib" "$to/"
+  cp -r "$built/bin" "$built/lib" "$built/rules" "$to/"
   rm -f "$to"/lib/chainwright.{jsa,stamp}
   echo "$to"
 }
@@ -56,6 +56,18 @@ serve() { # LAUNCHER
   "$1" lsp < <(session) | tr -d '\r\n'
 }
 
+# The page that the server names for a rule that is broken.
+page_of() { # LAUNCHER
+  {
+    frame '{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"capabilities":{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true}}}}}'
+    frame '{"jsonrpc":"2.0","method":"initialized","params":{}}'
+    frame '{"jsonrpc":"2.0","method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///r/a.chain","languageId":"chain","version":1,"text":"chain a {\n  source lead-vocal\n  high-pass 66 Hz 48 dB/oct\n}\n"}}}'
+    sleep 3
+    frame '{"jsonrpc":"2.0","id":2,"method":"shutdown"}'
+    frame '{"jsonrpc":"2.0","method":"exit"}'
+  } | "$1" lsp | grep -o '"href":"file:[^"]*over-steep-slope.md"' | head -n 1 | sed 's/.*"file:\/\///; s/"$//; s/%20/ /g'
+}
+
 # Which archive the Java process of a run has open.
 archive_of() { # LAUNCHER
   mkfifo "$work/in"
@@ -76,6 +88,7 @@ check 'first run: is served' "$clean" "$(serve "$fresh/bin/chainwright")"
 check 'first run: leaves an archive for the next' yes "$(await "$fresh/lib/chainwright.stamp")"
 check 'second run: is served' "$clean" "$(serve "$fresh/bin/chainwright")"
 check 'second run: uses the archive' lib/chainwright.jsa "$(archive_of "$fresh/bin/chainwright")"
+check 'broken rule: names a page that is there' '# *' "$(head -n 1 "$(page_of "$fresh/bin/chainwright")" 2>&1)"
 ln -s "$fresh/bin/chainwright" "$work/link"
 check 'through a link: is served' "$clean" "$(serve "$work/link")"
 check 'from its own folder: is served' "$clean" "$(cd "$fresh/bin" && serve ./chainwright)"

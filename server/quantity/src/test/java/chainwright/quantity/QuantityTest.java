@@ -2,11 +2,13 @@ package chainwright.quantity;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class QuantityTest {
 
@@ -84,5 +86,19 @@ class QuantityTest {
   @Test
   void sampleRate_nyquist_isHalf() {
     assertThat(SampleRate.ofHertz(44_100).nyquist()).isEqualTo(Frequency.ofHertz(22_050));
+  }
+
+  /**
+   * The ends of a region n octaves wide lie n/2 octaves either side of its centre, so the factor is
+   * 1 / (2^(n/2) - 2^(-n/2)), which is the definition and not the formula in use; 1 oct gives the
+   * root of 2. Source of the definition: Audio EQ Cookbook (W3C Group Note).
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.05, 1 / 3.0, 0.5, 1, 1.5, 2, 4})
+  void qualityFactor_ofAWidth_isTheCentreDividedByTheDistanceOfTheEnds(double octaves) {
+    double expected = 1 / (Math.pow(2, octaves / 2) - Math.pow(2, -octaves / 2));
+    QualityFactor quality = QualityFactor.ofBandwidth(new Bandwidth(octaves));
+    assertThat(quality.value()).isCloseTo(expected, within(1e-12 * expected));
+    assertThat(quality.toBandwidth().octaves()).isCloseTo(octaves, within(1e-12));
   }
 }

@@ -38,7 +38,9 @@ final class Capabilities {
     }
     if (client.takesActions()) {
       offered.setCodeActionProvider(
-          new CodeActionOptions(List.of(CodeActionKind.QuickFix, FixActions.FIX_ALL)));
+          new CodeActionOptions(
+              List.of(
+                  CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FixActions.FIX_ALL)));
     }
     offered.setHoverProvider(true);
     offered.setDefinitionProvider(true);

@@ -31,6 +31,7 @@ import org.eclipse.lsp4j.WorkspaceEditCapabilities;
  * @param refreshesDiagnostics whether it can be told to ask again
  * @param refreshesHints whether it can be told to ask again for remarks between the words
  * @param relatesDiagnostics whether it shows related places of a diagnostic
+ * @param linksCodes whether it links the code of a diagnostic to a page
  * @param watchesFiles whether it can be told which files to watch
  * @param pullsSettings whether it can be asked for its settings
  * @param watchesSettings whether it can be told to report changes of settings
@@ -50,6 +51,7 @@ record ClientTraits(
     boolean refreshesDiagnostics,
     boolean refreshesHints,
     boolean relatesDiagnostics,
+    boolean linksCodes,
     boolean watchesFiles,
     boolean pullsSettings,
     boolean watchesSettings,
@@ -82,6 +84,9 @@ record ClientTraits(
         is(
             text.map(TextDocumentClientCapabilities::getPublishDiagnostics),
             PublishDiagnosticsCapabilities::getRelatedInformation),
+        is(
+            text.map(TextDocumentClientCapabilities::getPublishDiagnostics),
+            PublishDiagnosticsCapabilities::getCodeDescriptionSupport),
         is(
             workspace.map(WorkspaceClientCapabilities::getDidChangeWatchedFiles),
             DidChangeWatchedFilesCapabilities::getDynamicRegistration),

@@ -16,8 +16,9 @@ import org.eclipse.lsp4j.Command;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 
 /**
- * {@code textDocument/codeAction}: the fixes of findings. Which findings is computed from the
- * range: many editors do not send them back. On saving, only what keeps the sound is applied.
+ * {@code textDocument/codeAction}: the fixes of findings, and other ways to write a line. Which
+ * findings is computed from the range: many editors do not send them back. On saving, only what
+ * keeps the sound is applied.
  */
 final class FixActions {
 
@@ -36,15 +37,22 @@ final class FixActions {
     List<CodeAction> offered = new ArrayList<>();
     List<String> only = params.getContext() == null ? null : params.getContext().getOnly();
     if (only == null || only.isEmpty() || isAsked(CodeActionKind.QuickFix, only)) {
-      int start = request.offsetOf(params.getRange().getStart());
-      int end = request.offsetOf(params.getRange().getEnd());
-      offered.addAll(actions.quickFixes(new TextSpan(Math.min(start, end), Math.max(start, end))));
+      offered.addAll(actions.quickFixes(rangeOf(params, request)));
+    }
+    if (only == null || only.isEmpty() || isAsked(CodeActionKind.RefactorRewrite, only)) {
+      offered.addAll(RewriteActions.of(rangeOf(params, request), actions.findings, request));
     }
     // Offered only where it is asked for: it concerns the file and not the caret.
     if (only != null && isAsked(FIX_ALL, only)) {
       actions.fixAll().ifPresent(offered::add);
     }
     return offered.stream().map(Either::<Command, CodeAction>forRight).toList();
+  }
+
+  private static TextSpan rangeOf(CodeActionParams params, Request request) {
+    int start = request.offsetOf(params.getRange().getStart());
+    int end = request.offsetOf(params.getRange().getEnd());
+    return new TextSpan(Math.min(start, end), Math.max(start, end));
   }
 
   private static boolean isAsked(String kind, List<String> only) {

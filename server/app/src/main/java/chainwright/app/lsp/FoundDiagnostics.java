@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticCodeDescription;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.Location;
@@ -31,6 +32,12 @@ final class FoundDiagnostics {
             severity(finding, request),
             "chainwright",
             finding.code());
+    if (request.client().linksCodes()) {
+      RulePages.shipped()
+          .flatMap(pages -> pages.addressOf(finding.code()))
+          .ifPresent(
+              address -> diagnostic.setCodeDescription(new DiagnosticCodeDescription(address)));
+    }
     if (request.client().relatesDiagnostics() && !finding.related().isEmpty()) {
       diagnostic.setRelatedInformation(
           finding.related().stream()

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -81,6 +83,66 @@ class FixActionsTest {
       assertThat(action.get("title").getAsString()).endsWith("(changes the sound)");
       assertThat(action.get("isPreferred").getAsBoolean()).isFalse();
       assertThat(actions(editor, 1, 13, "source.fixAll")).isEmpty();
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "2 | 5 | refactor         | Write the Q as its width in octaves: `1 oct`",
+        "2 | 5 | refactor.rewrite | Write the Q as its width in octaves: `1 oct`",
+        "2 | 5 | ''               | Write the Q as its width in octaves: `1 oct`",
+        "2 | 5 | quickfix         | ''",
+        "0 | 2 | refactor         | Put the stages into the usual order: `high-pass`, `bell`,"
+            + " `compressor` (changes the sound)",
+      })
+  void rewrite_atACaret_isOfferedAndNeverPreferred(
+      int line, int character, String only, String title) {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities("{\"textDocument\":{" + ACTIONS + "}}")) {
+      editor.open(
+          URI,
+          """
+          chain a {
+            compressor threshold -20 dBFS ratio 2:1
+            bell 3 kHz -2 dB Q 1.4142
+            high-pass 60 Hz 12 dB/oct
+          }
+          """);
+      JsonArray found = actions(editor, line, character, only);
+      assertThat(found).hasSize(title.isEmpty() ? 0 : 1);
+      found.forEach(
+          one -> {
+            JsonObject action = one.getAsJsonObject();
+            assertThat(action.get("title").getAsString()).isEqualTo(title);
+            assertThat(action.get("kind").getAsString()).isEqualTo("refactor.rewrite");
+            assertThat(action.get("isPreferred").getAsBoolean()).isFalse();
+          });
+    }
+  }
+
+  /** The title says what happens to the text. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "to mix;                      | Remove `;`",
+        "high-pass 60 Hz 12 dB/oct // | Write `#` instead of `//`",
+        "bell 3 kHz -2 dB Q1.4        | Put a blank between `Q` and `1.4`",
+      })
+  void quickFix_ofThePunctuation_saysWhatItDoesToTheText(String line, String title) {
+    try (ScriptedEditor editor =
+        ScriptedEditor.ofCapabilities("{\"textDocument\":{" + ACTIONS + "}}")) {
+      String text = "chain a {\n  " + line + "\n}\n";
+      editor.open(URI, text);
+      int end = 2 + line.strip().length();
+      List<String> titles = new ArrayList<>();
+      for (int character = 2; character <= end; character++) {
+        actions(editor, 1, character, "quickfix")
+            .forEach(one -> titles.add(one.getAsJsonObject().get("title").getAsString()));
+      }
+      assertThat(titles).contains(title);
     }
   }
 

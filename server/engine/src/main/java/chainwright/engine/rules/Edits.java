@@ -1,5 +1,6 @@
 package chainwright.engine.rules;
 
+import chainwright.notation.catalogue.Takes;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.model.Written;
@@ -14,7 +15,7 @@ public final class Edits {
   private Edits() {}
 
   /**
-   * Replaces the value of a setting.
+   * Replaces the value of a setting. A Q that is written as a width in octaves becomes a Q.
    *
    * @param section the section it stands in
    * @param written the setting as written
@@ -22,7 +23,10 @@ public final class Edits {
    * @return the edit
    */
   public static PlacedEdit replaceValue(Section section, Written written, String value) {
-    return new PlacedEdit(section, new TextEdit(written.valueSpan(), value));
+    boolean isWidth =
+        written.setting().takes() instanceof Takes.Quality && written.nameSpan().isEmpty();
+    String text = isWidth ? written.setting().name() + " " + value : value;
+    return new PlacedEdit(section, new TextEdit(written.valueSpan(), text));
   }
 
   /**

@@ -24,10 +24,7 @@ final class Report {
     this.section = section;
     for (Section.Trouble trouble : section.troubles()) {
       List<Fix> fixes =
-          trouble
-              .mend()
-              .map(edit -> List.of(fix("Mend: " + describe(edit), true, edit)))
-              .orElse(List.of());
+          trouble.mend().map(edit -> List.of(fix(describe(edit), true, edit))).orElse(List.of());
       error(trouble.code(), trouble.span(), trouble.what(), "", trouble.remedy(), fixes);
     }
   }
@@ -161,12 +158,38 @@ final class Report {
     return Stream.of(edits).map(edit -> new PlacedEdit(section, edit)).toList();
   }
 
-  private static String describe(TextEdit edit) {
-    if (edit.newText().isEmpty()) {
-      return "remove it";
+  /** Says what an edit will do to the text. */
+  private String describe(TextEdit edit) {
+    String before = text(edit.span());
+    String after = edit.newText();
+    if (!after.isEmpty() && before.strip().equals(after.strip())) {
+      return "Move `" + after.strip() + "` to the line above";
     }
-    String text = edit.newText().strip();
-    return edit.span().length() == 0 ? "add `" + text + "`" : "write `" + text + "`";
+    if (after.isEmpty()) {
+      return before.isBlank() ? "Remove the blank" : "Remove `" + before.strip() + "`";
+    }
+    if (after.startsWith("\n")) {
+      return "Begin a new line with `" + after.strip() + "`";
+    }
+    if (after.isBlank()) {
+      return "Put a blank between `" + wordBefore(edit) + "` and `" + wordBehind(edit) + "`";
+    }
+    return edit.span().length() == 0
+        ? "Add `" + after.strip() + "`"
+        : "Write `" + after.strip() + "` instead of `" + before.strip() + "`";
+  }
+
+  private String wordBefore(TextEdit edit) {
+    String text = section.text();
+    int start = edit.span().start();
+    while (start > 0 && !Character.isWhitespace(text.charAt(start - 1))) {
+      start--;
+    }
+    return text.substring(start, edit.span().start());
+  }
+
+  private String wordBehind(TextEdit edit) {
+    return text(unbroken(edit.span().end()));
   }
 
   private static List<String> first(Collection<String> known) {

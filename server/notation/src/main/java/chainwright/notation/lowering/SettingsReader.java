@@ -13,7 +13,9 @@ import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Bandwidth;
 import chainwright.quantity.Dimension;
+import chainwright.quantity.QualityFactor;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
@@ -341,7 +343,28 @@ final class SettingsReader {
         return;
       }
     }
+    Optional<Setting> quality = qualityOfWidth();
+    if (dimension.get() == Dimension.BANDWIDTH && quality.isPresent()) {
+      attempted.add(quality.get().name());
+      amounts
+          .read(amount, Unit.OCTAVE, "the width")
+          .ifPresent(
+              octaves ->
+                  add(
+                      quality.get(),
+                      new Value.Of(QualityFactor.ofBandwidth(new Bandwidth(octaves.baseValue()))),
+                      Optional.empty(),
+                      amount.span()));
+      return;
+    }
     faults.unnamed(amount, dimension.get(), free());
+  }
+
+  /** The Q that is the centre divided by a width, and so may be written as that width. */
+  private Optional<Setting> qualityOfWidth() {
+    return kind.setting("centre").isPresent()
+        ? kind.setting("Q").filter(setting -> setting.takes() instanceof Takes.Quality)
+        : Optional.empty();
   }
 
   private static Optional<Dimension> dimension(Item.Amount amount) {
