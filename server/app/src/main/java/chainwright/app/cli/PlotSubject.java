@@ -1,9 +1,9 @@
 package chainwright.app.cli;
 
 import chainwright.app.plot.Plot;
-import chainwright.app.view.Outline;
 import chainwright.app.view.DynamicsPlots;
 import chainwright.app.view.Nominal;
+import chainwright.app.view.Outline;
 import chainwright.app.view.Part;
 import chainwright.app.view.StagePlots;
 import chainwright.dsp.dynamics.StaticCurve;

@@ -8,8 +8,12 @@ import java.util.List;
 final class ChartOf implements Plot.Visitor<Chart> {
 
   private static final double SECONDS_AXIS_FROM = 3;
-  private static final double[] LEVEL_STEPS_DB = {12, 6, 20, 10};
+  private static final double[] LEVEL_STEPS_DB = {12, 6, 20, 24, 10};
   private static final int LEVEL_PIECES = 6;
+
+  /** A square plot in a hover has room for so many labels side by side, and one more. */
+  private static final int MOST_PIECES = 5;
+
   private static final double MOST_DB = 200;
 
   static Chart plot(Plot plot) {
@@ -189,7 +193,7 @@ final class ChartOf implements Plot.Visitor<Chart> {
   private static double levelStep(ValueRange levels) {
     for (double step : LEVEL_STEPS_DB) {
       double pieces = levels.span() / step;
-      if (pieces >= 3 && pieces <= 8 && pieces % 1 == 0 && levels.low() % step == 0) {
+      if (pieces >= 3 && pieces <= MOST_PIECES && pieces % 1 == 0 && levels.low() % step == 0) {
         return step;
       }
     }

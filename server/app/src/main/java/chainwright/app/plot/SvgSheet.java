@@ -67,6 +67,10 @@ final class SvgSheet {
     bands();
     grid();
     LabelField field = new LabelField(box);
+    if (!Double.isNaN(chart.baseline())) {
+      double y = box.atY(chart.y().fraction(chart.baseline()));
+      field.block(new Box(box.left(), y - 0.5, box.right(), y + 0.5));
+    }
     washes();
     guides(field);
     List<Ridge> ridges = curves(field);
@@ -79,7 +83,8 @@ final class SvgSheet {
 
   private static Lanes laneNames(Chart chart, double squareSide) {
     double width = chart.square() ? squareSide : RIGHT - LEFT;
-    Lanes lanes = new Lanes(LEFT, RIGHT, -1, MOST_LANES);
+    double unitEnd = chart.square() ? 16 + Lettering.width(chart.y().unit(), 10) + 8 : LEFT;
+    Lanes lanes = new Lanes(Math.max(LEFT, unitEnd), RIGHT, -1, MOST_LANES);
     for (Chart.Band band : chart.bands()) {
       double middle = (chart.x().fraction(band.low()) + chart.x().fraction(band.high())) / 2;
       double extent = width * (chart.x().fraction(band.high()) - chart.x().fraction(band.low()));

@@ -21,7 +21,7 @@ public final class DynamicsPlots {
   private static final int LEVELS = 121;
   private static final double USUAL_LOWEST_DBFS = -60;
   private static final double ROOM_DB = 12;
-  private static final double STEP_DB = 12;
+  private static final double STEP_DB = 24;
 
   private DynamicsPlots() {}
 

@@ -1,5 +1,6 @@
 package chainwright.app.view;
 
+import chainwright.dsp.filter.FrequencyGrid;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseSearch;
 import chainwright.quantity.SampleRate;
@@ -15,7 +16,12 @@ public final class ResponseWords {
   /** Where less passes than this, what passes is of more interest [dB]. */
   private static final double BAND_BELOW_DB = -20;
 
+  private static final int POINTS = 481;
+
   private ResponseWords() {}
+
+  /** The highest or lowest point of a response [Hz], [dB]. */
+  private record Extreme(double hertz, double decibels) {}
 
   /**
    * Says a response from 20 Hz to 20 kHz, or to half the sample rate.
@@ -27,8 +33,10 @@ public final class ResponseWords {
    */
   public static String of(Response response, SampleRate rate) {
     double top = Math.min(HIGHEST_HZ, rate.nyquist().hertz() * 0.999);
-    ResponseSearch.Extreme low = ResponseSearch.findLowest(response, LOWEST_HZ, top);
-    ResponseSearch.Extreme high = ResponseSearch.findHighest(response, LOWEST_HZ, top);
+    double[] hertz = FrequencyGrid.logarithmic(LOWEST_HZ, top, POINTS).toHertz();
+    double[] decibels = response.toDecibels(hertz);
+    Extreme low = extreme(hertz, decibels, -1);
+    Extreme high = extreme(hertz, decibels, 1);
     boolean isFlat =
         high.decibels() - low.decibels() < FLAT_DB
             || (Double.isInfinite(high.decibels()) && high.decibels() == low.decibels());
@@ -42,8 +50,31 @@ public final class ResponseWords {
             + Readings.gainAt(high.decibels(), high.hertz());
   }
 
+  /**
+   * Finds the highest or lowest point, between the points of the grid by the parabola through three
+   * of them over the logarithm of the frequency.
+   */
+  private static Extreme extreme(double[] hertz, double[] decibels, int sign) {
+    int best = 0;
+    for (int i = 1; i < hertz.length; i++) {
+      if (sign * decibels[i] > sign * decibels[best]) {
+        best = i;
+      }
+    }
+    if (best == 0 || best == hertz.length - 1 || Double.isInfinite(decibels[best])) {
+      return new Extreme(hertz[best], decibels[best]);
+    }
+    double before = decibels[best - 1];
+    double behind = decibels[best + 1];
+    double bend = before - 2 * decibels[best] + behind;
+    double part = bend == 0 || !Double.isFinite(bend) ? 0 : (before - behind) / (2 * bend);
+    return new Extreme(
+        hertz[best] * Math.pow(hertz[best + 1] / hertz[best], part),
+        decibels[best] - (before - behind) * part / 4);
+  }
+
   /** Says what passes rather than how much does not. */
-  private static String band(Response response, ResponseSearch.Extreme high, double top) {
+  private static String band(Response response, Extreme high, double top) {
     double edgeDb = high.decibels() + ResponseSearch.HALF_POWER_DB;
     List<Double> edges = ResponseSearch.findCrossings(response, edgeDb, LOWEST_HZ, top);
     List<String> where = edges.stream().map(Readings::frequency).toList();

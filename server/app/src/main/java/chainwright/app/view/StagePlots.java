@@ -137,7 +137,7 @@ public final class StagePlots {
                   response ->
                       curves.add(curve(inside.get().word(), CurveRole.STAGE, hertz, response)));
               FrequencyPlot plot =
-                  FrequencyPlot.of("What the detector of `" + stage.word() + "` hears", curves)
+                  FrequencyPlot.of("Heard by the detector of the " + stage.word(), curves)
                       .withZones(zones(stage.context().source()));
               return alone
                   .map(response -> plot.withMarkers(markers(inside.get(), response)))
