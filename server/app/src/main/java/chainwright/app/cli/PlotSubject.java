@@ -2,7 +2,6 @@ package chainwright.app.cli;
 
 import chainwright.app.plot.Plot;
 import chainwright.app.view.DynamicsPlots;
-import chainwright.app.view.Nominal;
 import chainwright.app.view.Outline;
 import chainwright.app.view.Part;
 import chainwright.app.view.StagePlots;
@@ -57,7 +56,7 @@ record PlotSubject(Outline outline, Optional<Part> part) {
   Plot draw(PlotAxis axis, Tone tone) throws IOException {
     return switch (axis) {
       case FREQUENCY -> frequencies();
-      case LEVEL -> DynamicsPlots.level(sounding(), curve(), Nominal.USUAL);
+      case LEVEL -> DynamicsPlots.level(sounding(), curve(), outline.nominal());
       case HARMONICS -> {
         harmonics();
         yield StagePlots.harmonics(sounding(), tone.hertz(), tone.levelDbfs());

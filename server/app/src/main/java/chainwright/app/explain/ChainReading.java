@@ -4,6 +4,7 @@ import chainwright.app.page.Block;
 import chainwright.app.page.Page;
 import chainwright.app.view.Outline;
 import chainwright.app.view.Part;
+import chainwright.app.view.Readings;
 import chainwright.app.view.StagePlots;
 import chainwright.app.view.StageWords;
 import chainwright.engine.path.PathElement.StageElement;
@@ -73,7 +74,7 @@ public record ChainReading(Outline outline, Scope scope) {
     if (part.stage().isPresent()) {
       StageElement stage = part.stage().get();
       String general = introduced.add(stage.word()) ? stage.stage().kind().says() + " " : "";
-      String words = StageWords.of(stage);
+      String words = StageWords.of(stage, outline.nominal());
       body.add(
           new Block.Paragraph(
               words.equals(stage.stage().kind().says())
@@ -143,8 +144,7 @@ public record ChainReading(Outline outline, Scope scope) {
       if (hertz < outline.path().rate().nyquist().hertz()) {
         heads.add(hertz < 1000 ? NumberText.format(hertz) : NumberText.format(hertz / 1000) + "k");
         double decibels = outline.path().response().decibelsAt(hertz);
-        gains.add(
-            Double.isFinite(decibels) ? StageWords.decibels(decibels).replace(" dB", "") : "none");
+        gains.add(Double.isFinite(decibels) ? Readings.gain(decibels).replace(" dB", "") : "none");
       }
     }
     return List.of(

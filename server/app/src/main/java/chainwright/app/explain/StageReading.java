@@ -38,7 +38,7 @@ public record StageReading(Outline outline, StageElement stage, Part part) {
   public Page page() {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Block.Paragraph(stage.stage().kind().says()));
-    blocks.add(new Block.Paragraph("Here: " + StageWords.of(stage) + "."));
+    blocks.add(new Block.Paragraph("Here: " + StageWords.of(stage, outline.nominal()) + "."));
     blocks.addAll(ChainReading.said(part.clauses()));
     Set<String> sources = new LinkedHashSet<>();
     List<Block.Term> settings = new ArrayList<>();

@@ -3,6 +3,7 @@ package chainwright.app.lsp;
 import chainwright.app.assist.Rewrite;
 import chainwright.app.assist.UsualOrder;
 import chainwright.app.assist.WidthRewrites;
+import chainwright.app.workspace.Findings;
 import chainwright.notation.model.Definition;
 import chainwright.notation.project.SourceFile;
 import chainwright.notation.text.TextSpan;

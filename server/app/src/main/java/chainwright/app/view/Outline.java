@@ -24,8 +24,9 @@ import java.util.Optional;
  *
  * @param path the chain
  * @param parts its own lines
+ * @param nominal the level at which its dynamics are read
  */
-public record Outline(SignalPath path, List<Part> parts) {
+public record Outline(SignalPath path, List<Part> parts, Nominal nominal) {
 
   private static final Response UNITY = new ConstantFactor(1);
 
@@ -34,6 +35,7 @@ public record Outline(SignalPath path, List<Part> parts) {
    *
    * @param path the chain
    * @param parts its own lines
+   * @param nominal the level at which its dynamics are read
    */
   public Outline {
     parts = List.copyOf(parts);
@@ -49,7 +51,9 @@ public record Outline(SignalPath path, List<Part> parts) {
   public static Outline of(Definition.Track track, PathBuilder builder) {
     SignalPath path = builder.build(track);
     return new Outline(
-        path, new Counting(path, track, builder).own(track.steps(), path.elements(), "", true));
+        path,
+        new Counting(path, track, builder).own(track.steps(), path.elements(), "", true),
+        Nominal.of(builder.scope()));
   }
 
   /**

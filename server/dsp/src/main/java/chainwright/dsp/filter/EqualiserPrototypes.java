@@ -109,8 +109,7 @@ public final class EqualiserPrototypes {
    *     a notch between the points 3 dB down
    */
   public static Bandwidth bandwidth(QualityFactor quality) {
-    double half = 1 / (2 * quality.value());
-    return new Bandwidth(2 / Math.log(2) * Math.log(half + Math.sqrt(half * half + 1)));
+    return quality.toBandwidth();
   }
 
   /**

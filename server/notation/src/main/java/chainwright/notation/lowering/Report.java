@@ -162,7 +162,7 @@ final class Report {
   private String describe(TextEdit edit) {
     String before = text(edit.span());
     String after = edit.newText();
-    if (!after.isEmpty() && before.strip().equals(after.strip())) {
+    if (before.contains("\n") && !after.isBlank() && before.strip().equals(after.strip())) {
       return "Move `" + after.strip() + "` to the line above";
     }
     if (after.isEmpty()) {
