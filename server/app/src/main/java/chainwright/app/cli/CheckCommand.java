@@ -108,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     SectionReader reader = new SectionReader(Catalogue.load());
     Workspace workspace = Workspace.ofFolders(List.of(), reader);
-    Judgements judgements = new Judgements(reader.catalogue());
+    Judgements judgements = new Judgements(reader.catalogue(), reader.spread());
     List<String> troubles = new ArrayList<>();
     List<CheckedFile> checked = new ArrayList<>();
     for (Path file : NamedFiles.find(names, troubles::add)) {

@@ -42,8 +42,8 @@ final class Session {
     SHUT_DOWN
   }
 
-  private final Documents documents;
-  private final Judgements judgements;
+  private final CompletableFuture<Documents> documents;
+  private final CompletableFuture<Judgements> judgements;
   private final ExecutorService workers;
   private volatile @Nullable LanguageClient client;
   private volatile Stage stage = Stage.NEW;
@@ -51,9 +51,15 @@ final class Session {
   private volatile ClientSettings startSettings = ClientSettings.DEFAULTS;
   private volatile ClientSettings settings = ClientSettings.DEFAULTS;
 
-  Session(SectionReader reader, ExecutorService workers) {
-    this.documents = new Documents(reader);
-    this.judgements = new Judgements(reader.catalogue());
+  /**
+   * Begins a session.
+   *
+   * @param reader reads what documents say; it may still be in the making, the first document waits
+   * @param workers work on requests
+   */
+  Session(CompletableFuture<SectionReader> reader, ExecutorService workers) {
+    this.documents = reader.thenApply(Documents::new);
+    this.judgements = reader.thenApply(made -> new Judgements(made.catalogue(), made.spread()));
     this.workers = workers;
   }
 
@@ -63,11 +69,11 @@ final class Session {
   }
 
   Documents documents() {
-    return documents;
+    return documents.join();
   }
 
   Judgements judgements() {
-    return judgements;
+    return judgements.join();
   }
 
   LanguageClient client() {
@@ -124,7 +130,7 @@ final class Session {
           error(ResponseErrorCode.InvalidParams, "`textDocument` must name a document"));
     }
     String uri = asked.getUri();
-    Workspace workspace = documents.workspace();
+    Workspace workspace = documents().workspace();
     ClientSettings now = settings;
     return CompletableFutures.computeAsync(
         workers,
@@ -140,7 +146,7 @@ final class Session {
                   workspace,
                   traits,
                   now,
-                  judgements,
+                  judgements(),
                   whileNewest(document.get(), cancel));
           R result = handler.answer(params, request);
           request.cancel().checkCanceled();
@@ -153,14 +159,14 @@ final class Session {
     if (!isRunning()) {
       return CompletableFuture.failedFuture(notRunning());
     }
-    Workspace workspace = documents.workspace();
+    Workspace workspace = documents().workspace();
     return CompletableFutures.computeAsync(workers, cancel -> handler.apply(workspace));
   }
 
   private CancelChecker whileNewest(DocumentSnapshot document, CancelChecker cancel) {
     return () -> {
       cancel.checkCanceled();
-      if (!documents.isNewest(document)) {
+      if (!documents().isNewest(document)) {
         throw error(
             ResponseErrorCode.ContentModified,
             "`" + document.path().name() + "` was edited meanwhile");

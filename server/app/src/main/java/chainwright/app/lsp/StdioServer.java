@@ -1,5 +1,6 @@
 package chainwright.app.lsp;
 
+import chainwright.app.workspace.TwoThreads;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.lowering.SectionReader;
 import java.io.InputStream;
@@ -29,8 +30,13 @@ public final class StdioServer {
   public static int serve(InputStream in, OutputStream out) {
     ExecutorService workers = Executors.newFixedThreadPool(2, StdioServer::daemon);
     ExecutorService publishing = Executors.newSingleThreadExecutor(StdioServer::daemon);
+    ExecutorService helper = Executors.newSingleThreadExecutor(StdioServer::daemon);
     ExecutorService reader = Executors.newSingleThreadExecutor(StdioServer::daemon);
-    Session session = new Session(new SectionReader(Catalogue.load()), workers);
+    // The catalogue is read while the protocol is set up.
+    CompletableFuture<SectionReader> reading =
+        CompletableFuture.supplyAsync(
+            () -> new SectionReader(Catalogue.load(), new TwoThreads(helper)), workers);
+    Session session = new Session(reading, workers);
     ChainServer server = new ChainServer(session, new FindingsPublisher(session, publishing));
     Launcher<LanguageClient> launcher =
         new Launcher.Builder<LanguageClient>()
@@ -52,6 +58,7 @@ public final class StdioServer {
       listening.cancel(true);
       workers.shutdownNow();
       publishing.shutdownNow();
+      helper.shutdownNow();
       reader.shutdownNow();
     }
   }

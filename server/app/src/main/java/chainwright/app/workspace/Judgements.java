@@ -4,6 +4,7 @@ import chainwright.engine.judge.Judge;
 import chainwright.engine.judge.Judgement;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.lowering.Spread;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ConcurrentHashMap;
@@ -21,9 +22,10 @@ public final class Judgements {
    * Remembers nothing yet.
    *
    * @param catalogue the trade's knowledge
+   * @param spread how many chains are judged
    */
-  public Judgements(Catalogue catalogue) {
-    judge = new Judge(catalogue);
+  public Judgements(Catalogue catalogue, Spread spread) {
+    judge = new Judge(catalogue, spread);
   }
 
   /**

@@ -31,7 +31,8 @@ class SessionTest {
   private final ExecutorService workers = Executors.newSingleThreadExecutor();
   private final CountDownLatch isAsked = new CountDownLatch(1);
   private final CountDownLatch mayAnswer = new CountDownLatch(1);
-  private final Session session = new Session(new SectionReader(Catalogue.load()), workers);
+  private final Session session =
+      new Session(CompletableFuture.completedFuture(new SectionReader(Catalogue.load())), workers);
 
   @BeforeEach
   void begin() {

@@ -39,11 +39,15 @@ final class BilinearTransform {
 
   /** Returns {@code tan(pi f / rate)}, the frequency that the transform maps to f. */
   static double warp(Frequency corner, SampleRate rate) {
+    requireBelowNyquist(corner, rate);
+    return Math.tan(Math.PI * corner.hertz() / rate.hertz());
+  }
+
+  static void requireBelowNyquist(Frequency corner, SampleRate rate) {
     if (!corner.isBelow(rate.nyquist())) {
       throw new IllegalArgumentException(
           "the frequency must lie between 0 Hz and " + rate.nyquist() + ", but was " + corner);
     }
-    return Math.tan(Math.PI * corner.hertz() / rate.hertz());
   }
 
   /** Puts {@code (1 - z^-1) / (1 + z^-1)} for s into {@code (n0 + n1 s) / (d0 + d1 s)}. */

@@ -16,6 +16,21 @@ public enum Curve {
   BILINEAR;
 
   /**
+   * Designs the digital filter when it is first looked at, which for most detectors is never.
+   *
+   * @param prototype what is meant
+   * @param rate the sample rate of the signal to be filtered
+   * @return the filter's response
+   * @throws IllegalArgumentException if a corner is not below half the rate; this is told at once
+   */
+  public Response designLater(AnaloguePrototype prototype, SampleRate rate) {
+    for (AnalogueSection section : prototype.sections()) {
+      BilinearTransform.requireBelowNyquist(section.corner(), rate);
+    }
+    return new LaterResponse(this, prototype, rate);
+  }
+
+  /**
    * Designs the digital filter.
    *
    * @param prototype what is meant

@@ -6,6 +6,7 @@ import chainwright.engine.rules.Rule;
 import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.lowering.Spread;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Lowered;
 import chainwright.notation.project.NameChecks;
@@ -23,8 +24,18 @@ import java.util.Optional;
  * author calls deliberate.
  *
  * @param catalogue the trade's knowledge
+ * @param spread how many chains are judged
  */
-public record Judge(Catalogue catalogue) {
+public record Judge(Catalogue catalogue, Spread spread) {
+
+  /**
+   * Makes a judge that judges one chain after the other.
+   *
+   * @param catalogue the trade's knowledge
+   */
+  public Judge(Catalogue catalogue) {
+    this(catalogue, Spread.IN_TURN);
+  }
 
   /**
    * Judges a file.
@@ -45,21 +56,35 @@ public record Judge(Catalogue catalogue) {
     List<String> routing = before.sameRouting(Dependencies.routing(scope));
     List<Finding> findings = new ArrayList<>(NameChecks.check(project, key, catalogue));
     IdentityHashMap<Section, Judgement.Verdict> verdicts = new IdentityHashMap<>();
+    List<Definition.Track> tracks = new ArrayList<>();
+    for (Lowered lowered : file.get().sections()) {
+      if (lowered.definition().orElse(null) instanceof Definition.Track track) {
+        tracks.add(track);
+      }
+    }
+    for (Judgement.Verdict verdict :
+        spread.map(tracks, track -> verdict(track, scope, paths, routing, before))) {
+      verdicts.put(verdict.section(), verdict);
+    }
     for (Lowered lowered : file.get().sections()) {
       findings.addAll(lowered.findings());
-      if (lowered.definition().orElse(null) instanceof Definition.Track track) {
-        Dependencies dependencies = Dependencies.of(track, scope, routing);
-        Judgement.Verdict verdict =
-            before
-                .verdict(track, dependencies)
-                .orElseGet(() -> new Judgement.Verdict(dependencies, judge(track, scope, paths)));
-        verdicts.put(track.section(), verdict);
+      Judgement.Verdict verdict = verdicts.get(lowered.section());
+      if (verdict != null) {
         findings.addAll(verdict.findings());
       } else if (lowered.definition().orElse(null) instanceof Definition.Preset preset) {
         findings.addAll(Deliberation.of(preset).unknownRules());
       }
     }
     return new Judgement(findings, verdicts, routing);
+  }
+
+  private Judgement.Verdict verdict(
+      Definition.Track track, Scope scope, Paths paths, List<String> routing, Judgement before) {
+    Dependencies dependencies = Dependencies.of(track, scope, routing);
+    return before
+        .verdict(track, dependencies)
+        .orElseGet(
+            () -> new Judgement.Verdict(track.section(), dependencies, judge(track, scope, paths)));
   }
 
   private List<Finding> judge(Definition.Track track, Scope scope, Paths paths) {

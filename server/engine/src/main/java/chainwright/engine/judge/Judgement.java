@@ -17,7 +17,7 @@ public final class Judgement {
   public static final Judgement NONE = new Judgement(List.of(), new IdentityHashMap<>(), List.of());
 
   /** What was found in one chain, and everything it depends on. */
-  record Verdict(Dependencies dependencies, List<Finding> findings) {}
+  record Verdict(Section section, Dependencies dependencies, List<Finding> findings) {}
 
   private final List<Finding> findings;
   private final IdentityHashMap<Section, Verdict> verdicts;

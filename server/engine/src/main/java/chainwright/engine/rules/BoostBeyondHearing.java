@@ -1,5 +1,6 @@
 package chainwright.engine.rules;
 
+import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
@@ -21,13 +22,8 @@ public final class BoostBeyondHearing implements Rule {
   private static final double LEAST_GAIN_DB = 2;
   private static final double LIMIT_HZ = 16_000;
   private static final double MOST_SHARE = 0.7;
-
-  /**
-   * A boost that begins below has less than {@link #MOST_SHARE} of itself above the limit, however
-   * it is shaped: of the octave and a third from 8 to 20 kHz three quarters lie below 16 kHz, and
-   * there a bell has at least as much as above its mirror image, a shelf at least half of its gain.
-   */
-  private static final double LEAST_CENTRE_HZ = 8000;
+  private static final double HIGHEST_HZ = 20_000;
+  private static final double SHELF_SHARE = 0.4;
 
   private static final RuleCard CARD =
       new RuleCard(
@@ -62,9 +58,27 @@ public final class BoostBeyondHearing implements Rule {
     return EqualiserMoves.isMove(element)
         && !element.word().equals("low-shelf")
         && EqualiserMoves.gainDb(element) >= LEAST_GAIN_DB
-        && EqualiserMoves.centreHz(element) >= LEAST_CENTRE_HZ
         && (EqualiserMoves.centreHz(element) >= LIMIT_HZ
-            || EqualiserMoves.shareAbove(element, LIMIT_HZ) > MOST_SHARE);
+            || (canLieAbove(element) && EqualiserMoves.shareAbove(element, LIMIT_HZ) > MOST_SHARE));
+  }
+
+  /**
+   * Asks whether so much of a boost that begins below the limit can lie above, without looking at
+   * its response. A bell has as much below its centre as above; a shelf has half of its gain or
+   * more from its cutoff to the limit, of which a fifth is left to the curve's deviation, and
+   * nowhere more than its bound.
+   */
+  private static boolean canLieAbove(StageElement element) {
+    if (element.word().equals("bell")) {
+      return false;
+    }
+    double boundDb = EqualiserMoves.response(element).map(Response::boundDecibels).orElse(0.0);
+    double above = boundDb * Math.log(HIGHEST_HZ / LIMIT_HZ);
+    double below =
+        SHELF_SHARE
+            * EqualiserMoves.gainDb(element)
+            * Math.log(LIMIT_HZ / EqualiserMoves.centreHz(element));
+    return above > MOST_SHARE * (above + below);
   }
 
   private static Finding finding(Evidence evidence, StageElement element) {

@@ -3,7 +3,6 @@ package chainwright.engine.rules;
 import chainwright.dsp.filter.FrequencyGrid;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
-import chainwright.engine.stage.StageSound;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.quantity.Decibels;
@@ -27,6 +26,8 @@ public final class BrightBoostAfterDeEss implements Rule {
   private static final double LOWEST_HZ = 5000;
   private static final double HIGHEST_HZ = 10_000;
   private static final int POINTS = 48;
+  private static final double[] GRID =
+      FrequencyGrid.logarithmic(LOWEST_HZ, HIGHEST_HZ, POINTS).toHertz();
 
   private static final RuleCard CARD =
       new RuleCard(
@@ -52,25 +53,36 @@ public final class BrightBoostAfterDeEss implements Rule {
   public void check(Evidence evidence, Consumer<Finding> report) {
     List<StageElement> line = StageOrder.mainLine(evidence);
     StageElement deEsser = null;
-    List<Lift> after = new ArrayList<>();
+    List<StageElement> later = new ArrayList<>();
+    double mostDb = 0;
     for (StageElement element : line) {
       if (element.word().equals("de-ess")) {
         deEsser = element;
-        after.clear();
-      } else {
-        element.sound().map(StageSound::response).ifPresent(r -> after.add(lift(element, r)));
+        later.clear();
+        mostDb = 0;
+      } else if (element.sound().isPresent()) {
+        later.add(element);
+        mostDb += element.sound().get().response().boundDecibels();
       }
     }
-    double sumDb = after.stream().mapToDouble(Lift::gainDb).sum();
-    if (deEsser != null && sumDb >= BOOST_DB) {
+    if (deEsser == null || mostDb < BOOST_DB) {
+      return;
+    }
+    List<Lift> after = new ArrayList<>();
+    double sumDb = 0;
+    for (StageElement element : later) {
+      Lift lift = lift(element, element.sound().orElseThrow().response());
+      after.add(lift);
+      sumDb += lift.gainDb();
+    }
+    if (sumDb >= BOOST_DB) {
       report.accept(finding(evidence, deEsser, after, sumDb));
     }
   }
 
   private static Lift lift(StageElement element, Response response) {
-    double[] hertz = FrequencyGrid.logarithmic(LOWEST_HZ, HIGHEST_HZ, POINTS).toHertz();
     double sumDb = 0;
-    for (double decibels : response.toDecibels(hertz)) {
+    for (double decibels : response.toDecibels(GRID)) {
       sumDb += decibels;
     }
     return new Lift(element, sumDb / POINTS);

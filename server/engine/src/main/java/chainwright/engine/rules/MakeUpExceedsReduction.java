@@ -42,11 +42,13 @@ public final class MakeUpExceedsReduction implements Rule {
   public void check(Evidence evidence, Consumer<Finding> report) {
     for (StageElement element : evidence.path().stages()) {
       Optional<Written> makeUp = element.stage().settings().written("make-up");
+      if (makeUp.isEmpty()) {
+        continue;
+      }
       double makeUpDb = element.stage().settings().number("make-up").orElse(0.0);
       Optional<Double> expected = element.stage().settings().number("expected-reduction");
       Optional<Double> reductionDb = expected.isPresent() ? expected : largest(element);
-      boolean isAtFault =
-          makeUp.isPresent() && reductionDb.isPresent() && makeUpDb > reductionDb.get() + MARGIN_DB;
+      boolean isAtFault = reductionDb.isPresent() && makeUpDb > reductionDb.get() + MARGIN_DB;
       if (isAtFault) {
         report.accept(
             finding(evidence, element, makeUpDb, reductionDb.get(), expected.isPresent()));

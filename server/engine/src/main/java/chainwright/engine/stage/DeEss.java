@@ -43,11 +43,11 @@ public final class DeEss implements StageModel {
     Value.Span band = context.span("band");
     return new ResponseProduct(
         List.of(
-            Curve.ANALOGUE.design(
+            Curve.ANALOGUE.designLater(
                 PassPrototypes.highPass(
                     PassFamily.LINKWITZ_RILEY, order, Frequency.ofHertz(band.low().baseValue())),
                 context.rate()),
-            Curve.ANALOGUE.design(
+            Curve.ANALOGUE.designLater(
                 PassPrototypes.lowPass(
                     PassFamily.LINKWITZ_RILEY, order, Frequency.ofHertz(band.high().baseValue())),
                 context.rate())));

@@ -54,21 +54,30 @@ public record Setting(
    * @return the range, or empty if the setting has none
    */
   public Optional<TradeRange> range(Optional<SourceKind> source, RangeRow.Direction direction) {
-    return source
-        .flatMap(kind -> row(kind.word(), direction))
-        .or(() -> source.flatMap(SourceKind::like).flatMap(like -> row(like, direction)))
-        .or(() -> row("", direction))
-        .map(RangeRow::range);
+    Optional<RangeRow> row = Optional.empty();
+    if (source.isPresent()) {
+      row = row(source.get().word(), direction);
+      if (row.isEmpty() && source.get().like().isPresent()) {
+        row = row(source.get().like().get(), direction);
+      }
+    }
+    if (row.isEmpty()) {
+      row = row("", direction);
+    }
+    return row.isPresent() ? Optional.of(row.get().range()) : Optional.empty();
   }
 
   private Optional<RangeRow> row(String word, RangeRow.Direction direction) {
-    return rows.stream()
-        .filter(row -> word.isEmpty() ? row.sources().isEmpty() : row.sources().contains(word))
-        .filter(
-            row ->
-                row.direction() == RangeRow.Direction.ANY
-                    || direction == RangeRow.Direction.ANY
-                    || row.direction() == direction)
-        .findFirst();
+    for (RangeRow row : rows) {
+      boolean isOfSource = word.isEmpty() ? row.sources().isEmpty() : row.sources().contains(word);
+      boolean isOfDirection =
+          row.direction() == RangeRow.Direction.ANY
+              || direction == RangeRow.Direction.ANY
+              || row.direction() == direction;
+      if (isOfSource && isOfDirection) {
+        return Optional.of(row);
+      }
+    }
+    return Optional.empty();
   }
 }

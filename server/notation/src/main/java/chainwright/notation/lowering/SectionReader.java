@@ -22,8 +22,28 @@ import java.util.Optional;
  * Reads a section: what it defines, and what is wrong with it by itself.
  *
  * @param catalogue the vocabulary
+ * @param spread how many sections are read
  */
-public record SectionReader(Catalogue catalogue) {
+public record SectionReader(Catalogue catalogue, Spread spread) {
+
+  /**
+   * Makes a reader that reads one section after the other.
+   *
+   * @param catalogue the vocabulary
+   */
+  public SectionReader(Catalogue catalogue) {
+    this(catalogue, Spread.IN_TURN);
+  }
+
+  /**
+   * Reads sections. This never fails.
+   *
+   * @param sections the sections
+   * @return what each says
+   */
+  public List<Lowered> readAll(List<Section> sections) {
+    return spread.map(sections, this::read);
+  }
 
   /**
    * Reads a section. This never fails.

@@ -1,6 +1,8 @@
 package chainwright.notation.lowering;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -127,6 +129,14 @@ public final class Vocabulary {
               "Says that a rule is broken on purpose, and why.",
               "deliberate over-steep-slope \"only traffic below 60 Hz\""));
 
+  private static final Map<String, Keyword> BY_TEXT = new HashMap<>();
+
+  static {
+    for (Keyword keyword : KEYWORDS) {
+      BY_TEXT.putIfAbsent(keyword.text(), keyword);
+    }
+  }
+
   private Vocabulary() {}
 
   /**
@@ -155,7 +165,7 @@ public final class Vocabulary {
    * @return what is known of it, or empty
    */
   public static Optional<Keyword> find(String text) {
-    return KEYWORDS.stream().filter(keyword -> keyword.text().equals(text)).findFirst();
+    return Optional.ofNullable(BY_TEXT.get(text));
   }
 
   private static Keyword top(String text, String says, String form) {

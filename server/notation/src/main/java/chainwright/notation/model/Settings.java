@@ -52,10 +52,13 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return the value; empty if it is not written and has no default, or a computed one
    */
   public Optional<Value> value(String name) {
+    // Rules ask for settings a hundred times a chain, before this is compiled: no lambdas here.
     Optional<Written> one = written(name);
-    return one.isPresent()
-        ? one.map(Written::value)
-        : kind.setting(name).flatMap(Settings::byOmission);
+    if (one.isPresent()) {
+      return Optional.of(one.get().value());
+    }
+    Optional<Setting> setting = kind.setting(name);
+    return setting.isPresent() ? byOmission(setting.get()) : Optional.empty();
   }
 
   /**
@@ -65,12 +68,9 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return such as 3100 for 3.1 kHz; empty if there is no number
    */
   public Optional<Double> number(String name) {
-    return value(name)
-        .flatMap(
-            value ->
-                value instanceof Value.Of of
-                    ? Optional.of(of.quantity().baseValue())
-                    : Optional.empty());
+    return value(name).orElse(null) instanceof Value.Of of
+        ? Optional.of(of.quantity().baseValue())
+        : Optional.empty();
   }
 
   /**
@@ -80,10 +80,9 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return such as "bilinear"; empty if there is no word
    */
   public Optional<String> word(String name) {
-    return value(name)
-        .flatMap(
-            value ->
-                value instanceof Value.Word word ? Optional.of(word.word()) : Optional.empty());
+    return value(name).orElse(null) instanceof Value.Word word
+        ? Optional.of(word.word())
+        : Optional.empty();
   }
 
   /**

@@ -64,10 +64,18 @@ public final class SourceFile {
     for (Lowered lowered : sections) {
       known.put(lowered.section(), lowered);
     }
+    List<Section> unknown = new ArrayList<>();
+    for (Section section : newTree.sections()) {
+      if (!known.containsKey(section)) {
+        unknown.add(section);
+      }
+    }
+    for (Lowered lowered : reader.readAll(unknown)) {
+      known.put(lowered.section(), lowered);
+    }
     List<Lowered> result = new ArrayList<>(newTree.sections().size());
     for (Section section : newTree.sections()) {
-      Lowered lowered = known.get(section);
-      result.add(lowered != null ? lowered : reader.read(section));
+      result.add(Objects.requireNonNull(known.get(section), "every section is read"));
     }
     return new SourceFile(key, newTree, result, reader);
   }

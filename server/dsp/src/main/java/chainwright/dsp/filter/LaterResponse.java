@@ -1,0 +1,49 @@
+package chainwright.dsp.filter;
+
+import chainwright.quantity.SampleRate;
+import org.jspecify.annotations.Nullable;
+
+/** The response of a filter that is designed when it is first looked at. */
+final class LaterResponse implements Response {
+
+  private final Curve curve;
+  private final AnaloguePrototype prototype;
+  private final SampleRate rate;
+  private volatile @Nullable Response designed;
+
+  LaterResponse(Curve curve, AnaloguePrototype prototype, SampleRate rate) {
+    this.curve = curve;
+    this.prototype = prototype;
+    this.rate = rate;
+  }
+
+  /** Two threads may both design; the two results are the same. */
+  private Response designed() {
+    Response known = designed;
+    if (known == null) {
+      known = curve.design(prototype, rate);
+      designed = known;
+    }
+    return known;
+  }
+
+  @Override
+  public void multiply(double[] hertz, double[] re, double[] im) {
+    designed().multiply(hertz, re, im);
+  }
+
+  @Override
+  public double boundDecibels() {
+    return designed().boundDecibels();
+  }
+
+  @Override
+  public void addPhase(double[] hertz, double[] radians) {
+    designed().addPhase(hertz, radians);
+  }
+
+  @Override
+  public void addLogarithmicDerivative(double[] hertz, double[] re, double[] im) {
+    designed().addLogarithmicDerivative(hertz, re, im);
+  }
+}
