@@ -1,5 +1,6 @@
 package chainwright.app.audiofile;
 
+import chainwright.app.audiofile.flac.FlacDecoder;
 import java.io.IOException;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.charset.StandardCharsets;
@@ -73,6 +74,7 @@ public final class AudioFiles {
     return switch (kind) {
       case WAVE -> WaveSink::new;
       case AIFF -> AiffSink::new;
+      case FLAC -> FlacSink::new;
     };
   }
 
@@ -88,9 +90,12 @@ public final class AudioFiles {
     if (AiffHeader.isAt(mark, form)) {
       return new PcmReader(source, AiffHeader.read(source, warnings), warnings.list());
     }
+    if (FlacDecoder.isFlac(source)) {
+      return FlacReader.open(source, warnings);
+    }
     throw new UnknownAudioException(
         source.name(),
-        "a WAV or AIFF file",
+        "a WAV, AIFF or FLAC file",
         held == 0 ? "an empty file" : FoundBytes.describe(start, held),
         "export the recording as one of these");
   }

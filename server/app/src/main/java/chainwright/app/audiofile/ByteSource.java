@@ -1,5 +1,6 @@
 package chainwright.app.audiofile;
 
+import chainwright.app.audiofile.flac.SeekableBytes;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -11,7 +12,7 @@ import java.nio.charset.StandardCharsets;
  *
  * <p>Its size is that of the moment it was opened: a recording may still be growing.
  */
-final class ByteSource implements AutoCloseable {
+final class ByteSource implements SeekableBytes, AutoCloseable {
 
   private static final int BUFFER_BYTES = 1 << 16;
 
@@ -35,7 +36,8 @@ final class ByteSource implements AutoCloseable {
     return name;
   }
 
-  long size() {
+  @Override
+  public long size() {
     return size;
   }
 
@@ -47,7 +49,8 @@ final class ByteSource implements AutoCloseable {
     return size - position();
   }
 
-  void seek(long position) throws IOException {
+  @Override
+  public void seek(long position) throws IOException {
     long start = bufferEnd - buffer.limit();
     if (position >= start && position <= bufferEnd) {
       buffer.position((int) (position - start));
@@ -58,8 +61,8 @@ final class ByteSource implements AutoCloseable {
     }
   }
 
-  /** Fills as much of the array as the file has; fewer bytes only at its end. */
-  int read(byte[] into, int offset, int length) throws IOException {
+  @Override
+  public int read(byte[] into, int offset, int length) throws IOException {
     int wanted = (int) Math.min(length, remaining());
     int got = 0;
     while (got < wanted) {

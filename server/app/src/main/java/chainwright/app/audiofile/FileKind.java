@@ -10,7 +10,9 @@ public enum FileKind {
   /** RIFF WAVE, and RF64 or BW64 where that is too small. */
   WAVE("WAV"),
   /** AIFF, and AIFF-C for samples in floating point. */
-  AIFF("AIFF");
+  AIFF("AIFF"),
+  /** The Free Lossless Audio Codec. */
+  FLAC("FLAC");
 
   private final String label;
 
@@ -52,6 +54,7 @@ public enum FileKind {
     return switch (this) {
       case WAVE -> List.of(".wav", ".wave");
       case AIFF -> List.of(".aiff", ".aif", ".aifc");
+      case FLAC -> List.of(".flac");
     };
   }
 }

@@ -37,5 +37,19 @@ final class FormatChecks {
           rateHz + " Hz",
           "convert it, or write an AIFF file");
     }
+    if (format.file() == FileKind.FLAC) {
+      requireFlac(file, format);
+    }
+  }
+
+  private static void requireFlac(String file, AudioFormat format) throws AudioFileException {
+    SampleKind samples = format.samples();
+    if (!samples.isInteger() || samples.bits() < 4 || format.channels() > 8) {
+      throw new OutputFileException(
+          file,
+          "1 to 8 channels of integers of 4 to 32 bits in a FLAC file",
+          format.channels() + " channels of " + samples,
+          "write integers, or a WAV file");
+    }
   }
 }

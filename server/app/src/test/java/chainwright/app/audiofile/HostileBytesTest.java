@@ -39,7 +39,11 @@ class HostileBytesTest {
         "rf64-16.wav",
         "aiff-24.aiff",
         "aifc-sowt.aiff",
-        "aifc-32f.aiff");
+        "aifc-32f.aiff",
+        "flac-8.flac",
+        "flac-16.flac",
+        "flac-32.flac",
+        "flac-tones.flac");
   }
 
   @ParameterizedTest
