@@ -231,7 +231,8 @@ def bare_command(folder):
     rehearsal.initialize()
     open_text(rehearsal, chains(100))
     rehearsal.end()
-    flags = ["-XX:+UseSerialGC", "-Xms24m", "-Xmx192m", "-XX:TieredStopAtLevel=1"]
+    flags = ["-XX:+UseSerialGC", "-Xms48m", "-Xmn16m", "-Xmx192m", "-XX:TieredStopAtLevel=1"]
+    flags += ["-XX:CompileThresholdScaling=0.5"]
     dump = ["-Xshare:dump", f"-XX:SharedClassListFile={classes}", f"-XX:SharedArchiveFile={archive}"]
     subprocess.run([java, *flags, *dump, *main[:2]], check=True, capture_output=True)
     return [java, *flags, "-Xlog:disable", "-Xshare:auto", f"-XX:SharedArchiveFile={archive}", *main]
