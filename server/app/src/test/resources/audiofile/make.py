@@ -131,3 +131,18 @@ coded_flac("flac-tones.flac", tones(16, 3000), 16, 44100, "-8", "-b", "512")
 coded_flac("flac-tones-24.flac", tones(24, 1500), 24, 384000, "-8", "--lax", "-b", "700", "-l", "32", "-m")
 coded_flac("flac-fixed.flac", tones(16, 1500), 16, 44100, "-2", "-b", "576", "-l", "0")
 variable_flac("flac-variable.flac", integers(16, 2, 3000).astype(np.int16), 44100, [500, 16, 2000, 400, 84])
+
+
+def vorbis(name, data, rate):
+    """Ogg Vorbis of libsndfile, and beside short ones what libsndfile decodes of it: 16 bits, low byte first."""
+    path = os.path.join(here, name)
+    sf.write(path, data, rate, format="OGG", subtype="VORBIS")
+    back, _ = sf.read(path, dtype="int16", always_2d=True)
+    assert len(back) == len(data), name
+    if len(data) <= 3000:
+        with open(path.replace(".ogg", ".s16"), "wb") as file:
+            file.write(back.astype("<i2").tobytes())
+
+
+vorbis("vorbis.ogg", tones(16, 3000) / 2.0**15, 44100)
+vorbis("vorbis-long.ogg", np.random.default_rng(2).uniform(-0.5, 0.5, 40000), 8000)

@@ -21,7 +21,7 @@ class ParameterNamesTest {
 
   private static final Pattern UNIT =
       Pattern.compile(
-          ".*(Hz|Hertz|Db|Dbfs|Dbtp|Dbu|Lufs|Lu|Decibels|LoudnessUnits|Seconds|Millis|Samples|Frames|Octaves"
+          ".*(Hz|Hertz|Db|Dbfs|Dbtp|Dbu|Lufs|Lu|Decibels|LoudnessUnits|Seconds|Millis|Samples|Frames|Steps|Octaves"
               + "|Radians|Degrees|Share|Percent|Bpm|Metres|Pixels|DbPerOctave)");
 
   /** Names that are their own unit, a number without one, or a quantity's own factory. */

@@ -75,6 +75,9 @@ public final class AudioFiles {
       case WAVE -> WaveSink::new;
       case AIFF -> AiffSink::new;
       case FLAC -> FlacSink::new;
+      case OGG_VORBIS ->
+          throw new IllegalArgumentException(
+              "the kind must be one that is written, but was " + kind);
     };
   }
 
@@ -90,12 +93,15 @@ public final class AudioFiles {
     if (AiffHeader.isAt(mark, form)) {
       return new PcmReader(source, AiffHeader.read(source, warnings), warnings.list());
     }
+    if (mark.equals("OggS")) {
+      return VorbisReader.open(source, warnings);
+    }
     if (FlacDecoder.isFlac(source)) {
       return FlacReader.open(source, warnings);
     }
     throw new UnknownAudioException(
         source.name(),
-        "a WAV, AIFF or FLAC file",
+        "a WAV, AIFF, FLAC or Ogg Vorbis file",
         held == 0 ? "an empty file" : FoundBytes.describe(start, held),
         "export the recording as one of these");
   }

@@ -1,6 +1,6 @@
 package chainwright.app.audiofile;
 
-import chainwright.app.audiofile.flac.SeekableBytes;
+import chainwright.app.audiofile.bytes.SeekableBytes;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;

@@ -12,7 +12,9 @@ public enum FileKind {
   /** AIFF, and AIFF-C for samples in floating point. */
   AIFF("AIFF"),
   /** The Free Lossless Audio Codec. */
-  FLAC("FLAC");
+  FLAC("FLAC"),
+  /** Ogg with Vorbis, a lossy code; it is read, not written, and has 16 bits once decoded. */
+  OGG_VORBIS("Ogg Vorbis");
 
   private final String label;
 
@@ -55,6 +57,7 @@ public enum FileKind {
       case WAVE -> List.of(".wav", ".wave");
       case AIFF -> List.of(".aiff", ".aif", ".aifc");
       case FLAC -> List.of(".flac");
+      case OGG_VORBIS -> List.of(".ogg", ".oga");
     };
   }
 }

@@ -1,6 +1,6 @@
 package chainwright.app.audiofile;
 
-import chainwright.app.audiofile.flac.Damage;
+import chainwright.app.audiofile.bytes.Damage;
 import chainwright.app.audiofile.flac.FlacDecoder;
 import chainwright.app.audiofile.flac.FlacException;
 import chainwright.app.audiofile.flac.StreamInfo;
@@ -47,19 +47,7 @@ final class FlacReader implements AudioReader {
   }
 
   private void warn(Damage damage) {
-    if (damage.frames() == 0) {
-      warnings.add(damage.reason());
-      return;
-    }
-    double rateHz = format.sampleRateHz();
-    warnings.add(
-        "damaged at "
-            + Warnings.seconds(damage.frame(), rateHz)
-            + ": "
-            + damage.reason()
-            + "; "
-            + Warnings.seconds(damage.frames(), rateHz)
-            + " are silent");
+    warnings.addDamage(damage, format.sampleRateHz());
   }
 
   private static AudioFormat format(FlacDecoder decoder, String file) throws IOException {
@@ -79,7 +67,7 @@ final class FlacReader implements AudioReader {
 
   private static List<Speaker> speakers(int mask, int channels) {
     if (mask == 0) {
-      return UsualSpeakers.usual(channels);
+      return UsualSpeakers.of(channels);
     }
     List<Speaker> named = Speaker.ofMask(mask);
     return named.size() == channels ? named : List.of();

@@ -21,7 +21,7 @@ final class FlacSink implements SampleSink {
     this.encoder = new FlacEncoder((int) format.sampleRateHz(), format.channels(), bits);
     this.rounding = new IntegerRounding(bits);
     this.planes = new long[format.channels()][FlacEncoder.BLOCK_FRAMES];
-    boolean isUsual = format.speakers().equals(UsualSpeakers.usual(format.channels()));
+    boolean isUsual = format.speakers().equals(UsualSpeakers.of(format.channels()));
     this.channelMask = isUsual ? 0 : Speaker.maskOf(format.speakers());
     put(encoder.beginning(channelMask));
   }

@@ -29,6 +29,10 @@ final class FormatChecks {
 
   /** Throws unless a kind of file can hold a format. */
   static void requireWritable(String file, AudioFormat format) throws AudioFileException {
+    if (format.file() == FileKind.OGG_VORBIS) {
+      throw new OutputFileException(
+          file, "a WAV, AIFF or FLAC file", "Ogg Vorbis", "which is only read; write one of these");
+    }
     double rateHz = format.sampleRateHz();
     if (format.file() != FileKind.AIFF && rateHz != Math.rint(rateHz)) {
       throw new OutputFileException(

@@ -17,7 +17,7 @@ final class UsualSpeakers {
 
   private UsualSpeakers() {}
 
-  static List<Speaker> usual(int channels) {
+  static List<Speaker> of(int channels) {
     return switch (channels) {
       case 1, 2 -> Speaker.usual(channels);
       case 3 -> List.of(FRONT_LEFT, FRONT_RIGHT, FRONT_CENTRE);

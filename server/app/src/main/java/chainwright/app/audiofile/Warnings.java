@@ -1,5 +1,6 @@
 package chainwright.app.audiofile;
 
+import chainwright.app.audiofile.bytes.Damage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +20,22 @@ final class Warnings {
     } else {
       others++;
     }
+  }
+
+  /** Says which part of a file is silent, and why. */
+  void addDamage(Damage damage, double sampleRateHz) {
+    if (damage.frames() == 0) {
+      add(damage.reason());
+      return;
+    }
+    add(
+        "damaged at "
+            + seconds(damage.frame(), sampleRateHz)
+            + ": "
+            + damage.reason()
+            + "; "
+            + seconds(damage.frames(), sampleRateHz)
+            + " are silent");
   }
 
   List<String> list() {

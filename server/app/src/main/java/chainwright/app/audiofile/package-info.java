@@ -2,8 +2,9 @@
  * Audio files: what is recorded, block by block, and what is rendered, whole or not at all.
  *
  * <p><b>Reading.</b> {@link chainwright.app.audiofile.AudioFiles#open} looks at a file's content,
- * never at its ending: WAV (also EXTENSIBLE, RF64, BW64), AIFF and AIFF-C, FLAC. A reader gives
- * samples as doubles, a plane a channel, and its memory does not grow with the length of the file.
+ * never at its ending: WAV (also EXTENSIBLE, RF64, BW64), AIFF and AIFF-C, FLAC, Ogg Vorbis. A
+ * reader gives samples as doubles, a plane a channel, and its memory does not grow with the length
+ * of the file.
  *
  * <p><b>Scale.</b> An integer of <i>b</i> bits is divided by 2<sup>b-1</sup>, so -1.0 is the lowest
  * integer and the highest lies one step under 1.0; every integer of up to 32 bits is exact. Writing

@@ -101,7 +101,7 @@ class FlacReadingTest {
       String file, double rateHz, int channels, int bits, int frames) throws IOException {
     try (AudioReader reader = Recording.open(Recording.fixture(file))) {
       assertThat(reader.format().sampleRateHz()).isEqualTo(rateHz);
-      assertThat(reader.format().speakers()).isEqualTo(UsualSpeakers.usual(channels));
+      assertThat(reader.format().speakers()).isEqualTo(UsualSpeakers.of(channels));
       assertThat(Recording.readAll(reader))
           .isDeepEqualTo(Recording.integers(bits, channels, frames));
       assertThat(reader.warnings()).isEmpty();

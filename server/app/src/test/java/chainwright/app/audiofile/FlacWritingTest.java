@@ -153,7 +153,7 @@ class FlacWritingTest {
             FileKind.FLAC,
             rateHz,
             planes.length,
-            UsualSpeakers.usual(planes.length),
+            UsualSpeakers.of(planes.length),
             SampleKind.ofInteger(bits));
     WriteSummary summary = write(file, format, planes);
     assertThat(summary).isEqualTo(new WriteSummary(planes[0].length, 0, 0));

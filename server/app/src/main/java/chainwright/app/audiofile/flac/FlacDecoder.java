@@ -1,5 +1,7 @@
 package chainwright.app.audiofile.flac;
 
+import chainwright.app.audiofile.bytes.Damage;
+import chainwright.app.audiofile.bytes.SeekableBytes;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.function.Consumer;

@@ -1,5 +1,6 @@
 package chainwright.app.audiofile.flac;
 
+import chainwright.app.audiofile.bytes.SeekableBytes;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;

@@ -1,4 +1,4 @@
-package chainwright.app.audiofile.flac;
+package chainwright.app.audiofile.bytes;
 
 import java.io.IOException;
 

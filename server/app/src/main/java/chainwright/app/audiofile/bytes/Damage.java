@@ -1,4 +1,4 @@
-package chainwright.app.audiofile.flac;
+package chainwright.app.audiofile.bytes;
 
 /**
  * A part that could not be read, and is silent in its place.
