@@ -17,7 +17,7 @@ import picocli.CommandLine.Spec;
     customSynopsis = "chainwright COMMAND [...]",
     description = {
       "%nJudges, draws, explains and tidies audio processing chains written as plain"
-          + " text: one stage a line, in the order of the signal.%n",
+          + " text: one stage a line, in the order of the signal. Measures recordings.%n",
       "  chain lead \"Lead vocal\" {",
       "    source       lead-vocal",
       "    high-pass    66 Hz  18 dB/oct",
@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
       CheckCommand.class,
       ExplainCommand.class,
       PlotCommand.class,
+      MeasureCommand.class,
       TidyCommand.class,
       DemoCommand.class,
       LspCommand.class

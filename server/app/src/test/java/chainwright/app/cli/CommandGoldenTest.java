@@ -25,6 +25,9 @@ class CommandGoldenTest {
   /** The folder of the run, in what is printed. */
   private static final String HERE = "HERE";
 
+  /** Three seconds and a half of invented speech, cut on the left; made by make.py beside it. */
+  private static final Path RECORDING = Path.of("src/test/resources/recordings/platform.wav");
+
   private static final int TERMINAL = 80;
 
   private static final String SONG =
@@ -76,6 +79,7 @@ class CommandGoldenTest {
     Files.writeString(folder.resolve("song.chain"), SONG);
     Files.writeString(folder.resolve("faulty.chain"), FAULTY);
     Files.createDirectory(folder.resolve("empty"));
+    Files.copy(RECORDING, Files.createDirectory(folder.resolve("takes")).resolve("platform.wav"));
   }
 
   static Stream<Arguments> runs() {
@@ -85,6 +89,7 @@ class CommandGoldenTest {
         run("check-help", "check", "--help"),
         run("explain-help", "explain", "--help"),
         run("plot-help", "plot", "--help"),
+        run("measure-help", "measure", "--help"),
         run("tidy-help", "tidy", "--help"),
         run("demo-help", "demo", "--help"),
         run("lsp-help", "lsp", "--help"),
@@ -116,6 +121,10 @@ class CommandGoldenTest {
             "70,1000",
             "--format",
             "json"),
+        run("measure-nothing", "measure"),
+        run("measure-text", "measure", "HERE/takes/platform.wav", "HERE/gone.wav"),
+        run("measure-json", "measure", "--format", "json", "HERE/takes/platform.wav"),
+        run("measure-csv", "measure", "--format", "csv", "HERE/takes/platform.wav"),
         run("explain-unknown", "explain", "hi-pass"),
         run("explain-stage", "explain", "tilt"),
         run("explain-stage-source", "explain", "high-pass", "snare"),
