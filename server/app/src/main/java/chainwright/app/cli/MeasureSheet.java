@@ -20,9 +20,6 @@ final class MeasureSheet {
   /** −120 dBFS, below which an offset is none. */
   private static final double SMALLEST_OFFSET = 1e-6;
 
-  private static final String WHOLE = "  %-34s%12s%n";
-  private static final String CHANNEL = "  %-18s%8s%8s%9s%9s%7s%10s%9s%n";
-
   private MeasureSheet() {}
 
   static String of(MeasuredRecording recording) {
@@ -73,7 +70,8 @@ final class MeasureSheet {
 
   private static void whole(StringBuilder text, String name, double value, String unit) {
     String number = Double.isFinite(value) ? number(value, 2) + unit : number(value, 2) + "     ";
-    text.append(String.format(Locale.ROOT, WHOLE, name, number).stripTrailing()).append('\n');
+    text.append(String.format(Locale.ROOT, "  %-34s%12s", name, number).stripTrailing())
+        .append('\n');
   }
 
   private static void channel(
@@ -97,7 +95,8 @@ final class MeasureSheet {
   }
 
   private static void line(StringBuilder text, Object... cells) {
-    text.append(String.format(Locale.ROOT, CHANNEL, cells).stripTrailing()).append('\n');
+    text.append(String.format(Locale.ROOT, "  %-18s%8s%8s%9s%9s%7s%10s%9s", cells).stripTrailing())
+        .append('\n');
   }
 
   private static String number(double value, int decimals) {
