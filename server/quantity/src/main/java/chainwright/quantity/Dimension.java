@@ -36,8 +36,6 @@ public enum Dimension {
   COUNT("a plain number"),
   /** The length of a digital word; base unit bit. */
   WORD_LENGTH("a word length in bit"),
-  /** An angle of phase; base unit degree. */
-  ANGLE("an angle in deg"),
   /** A musical speed; base unit beats a minute. */
   TEMPO("a tempo in bpm"),
   /** A length in space; base unit metre. */

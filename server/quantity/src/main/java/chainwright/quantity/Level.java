@@ -79,7 +79,6 @@ public record Level(double decibels, Dimension dimension) implements Quantity {
           SHARE,
           COUNT,
           WORD_LENGTH,
-          ANGLE,
           TEMPO,
           DISTANCE ->
           throw new IllegalArgumentException(

@@ -7,8 +7,7 @@ package chainwright.quantity;
  * #baseValue()} is for tables and ranges that treat all kinds alike.
  */
 public sealed interface Quantity
-    permits Angle,
-        Bandwidth,
+    permits Bandwidth,
         Count,
         Decibels,
         Distance,
@@ -62,7 +61,6 @@ public sealed interface Quantity
       case SHARE -> new Share(baseValue);
       case COUNT -> new Count(baseValue);
       case WORD_LENGTH -> new WordLength(baseValue);
-      case ANGLE -> new Angle(baseValue);
       case TEMPO -> new Tempo(baseValue);
       case DISTANCE -> new Distance(baseValue);
     };

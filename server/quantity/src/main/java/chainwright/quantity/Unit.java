@@ -42,8 +42,6 @@ public enum Unit {
   PERCENT("%", Dimension.SHARE, 1, "per cent"),
   /** Bit. */
   BIT("bit", Dimension.WORD_LENGTH, 1, "bits"),
-  /** Degree of phase. */
-  DEGREE("deg", Dimension.ANGLE, 1, "degrees"),
   /** Beats per minute. */
   BEATS_PER_MINUTE("bpm", Dimension.TEMPO, 1, "beats per minute"),
   /** Metre. */
@@ -145,8 +143,6 @@ public enum Unit {
     map.put("octaves", OCTAVE);
     map.put("percent", PERCENT);
     map.put("bits", BIT);
-    map.put("\u00b0", DEGREE);
-    map.put("degrees", DEGREE);
     map.put("lkfs", LUFS);
     return Map.copyOf(map);
   }

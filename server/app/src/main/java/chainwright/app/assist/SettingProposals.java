@@ -59,15 +59,21 @@ record SettingProposals(StageKind kind, Optional<SourceKind> source) {
     return proposals;
   }
 
-  private static boolean isFree(Setting setting, WrittenLine line) {
+  private boolean isFree(Setting setting, WrittenLine line) {
+    return kind.settings().stream()
+        .filter(one -> one.equals(setting) || one.saysTheSameAs(setting))
+        .noneMatch(one -> isWritten(one, line));
+  }
+
+  private static boolean isWritten(Setting setting, WrittenLine line) {
     if (line.words().contains(setting.name())) {
-      return false;
+      return true;
     }
     if (setting.takes() instanceof Takes.InUnit takes && setting.isPositional()) {
-      return line.units().stream().noneMatch(unit -> unit.dimension() == takes.unit().dimension());
+      return line.units().stream().anyMatch(unit -> unit.dimension() == takes.unit().dimension());
     }
-    return !(setting.takes() instanceof Takes.OneOf oneOf)
-        || line.words().stream().noneMatch(oneOf.words()::contains);
+    return setting.takes() instanceof Takes.OneOf oneOf
+        && line.words().stream().anyMatch(oneOf.words()::contains);
   }
 
   private List<Proposal> values(Setting setting, WrittenLine line) {

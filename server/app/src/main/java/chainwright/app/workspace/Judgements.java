@@ -33,14 +33,14 @@ public final class Judgements {
    *
    * @param document the document
    * @param workspace the documents that it may import
-   * @return the findings, those of a section together; then the files that are missing
+   * @return the findings, those of a section together; then the takes that are missing
    */
   public List<Finding> of(DocumentSnapshot document, Workspace workspace) {
     Judgement before = last.getOrDefault(document.path(), Judgement.NONE);
     Judgement now = judge.judge(workspace.projectOf(document), document.file().key(), before);
     last.put(document.path(), now);
     List<Finding> findings = new ArrayList<>(now.findings());
-    findings.addAll(MissingFiles.of(document, workspace));
+    findings.addAll(MissingTakes.of(document));
     return findings;
   }
 }

@@ -164,7 +164,7 @@ class CheckCommandTest {
     CommandRun run = CommandRun.of("check", lost);
     assertThat(run.code()).isEqualTo(1);
     assertThat(run.out())
-        .contains("error    The file `gone.chain` cannot be read", ":1:8  missing-import");
+        .contains("error    The file `gone.chain` cannot be read", ":1:8  import-not-found");
   }
 
   private static void check(int code, Object... arguments) {

@@ -10,6 +10,10 @@ record Phasor(double re, double im) {
     return new Phasor(Math.cos(radians), Math.sin(radians));
   }
 
+  Phasor plus(Phasor other) {
+    return new Phasor(re + other.re, im + other.im);
+  }
+
   Phasor times(Phasor other) {
     return new Phasor(re * other.re - im * other.im, re * other.im + im * other.re);
   }

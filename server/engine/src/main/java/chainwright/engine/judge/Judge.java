@@ -7,6 +7,7 @@ import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.lowering.Spread;
+import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Lowered;
 import chainwright.notation.project.NameChecks;
@@ -15,9 +16,11 @@ import chainwright.notation.project.Scope;
 import chainwright.notation.project.SourceFile;
 import chainwright.notation.syntax.Section;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Judges files: the findings of the text, of the names and of the rules, without those that the
@@ -36,6 +39,9 @@ public record Judge(Catalogue catalogue, Spread spread) {
   public Judge(Catalogue catalogue) {
     this(catalogue, Spread.IN_TURN);
   }
+
+  /** The rules that find values which cannot be built. */
+  private static final Set<String> IMPOSSIBLE = Set.of("outside-limits", "frequency-above-nyquist");
 
   /**
    * Judges a file.
@@ -87,12 +93,25 @@ public record Judge(Catalogue catalogue, Spread spread) {
             () -> new Judgement.Verdict(track.section(), dependencies, judge(track, scope, paths)));
   }
 
+  /** Leaves out what is said of the usualness or the sound of a value that cannot be. */
+  private static List<Finding> possible(List<Finding> found) {
+    Set<Place> impossible = new HashSet<>();
+    for (Finding finding : found) {
+      if (IMPOSSIBLE.contains(finding.code())) {
+        impossible.add(finding.place());
+      }
+    }
+    return found.stream()
+        .filter(one -> IMPOSSIBLE.contains(one.code()) || !impossible.contains(one.place()))
+        .toList();
+  }
+
   private List<Finding> judge(Definition.Track track, Scope scope, Paths paths) {
     Evidence evidence = new Evidence(paths.of(track), scope, paths, catalogue);
     List<Finding> found = new ArrayList<>();
     for (Rule rule : RuleBook.all()) {
       rule.check(evidence, found::add);
     }
-    return Deliberation.of(track, scope).weigh(found);
+    return Deliberation.of(track, scope).weigh(possible(found));
   }
 }

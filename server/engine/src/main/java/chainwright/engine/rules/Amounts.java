@@ -5,6 +5,7 @@ import chainwright.notation.catalogue.Takes;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Value;
 import chainwright.notation.model.Written;
+import chainwright.quantity.NumberText;
 import chainwright.quantity.Quantity;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
@@ -25,9 +26,19 @@ final class Amounts {
     return List.of();
   }
 
-  /** Spells a number as the setting takes it. */
+  /** Spells a number as the setting takes it: a size has no plus, and Q is no unit. */
   static String spell(Setting setting, double value) {
-    return Settings.quantity(setting.takes(), value).map(Quantity::toString).orElse("" + value);
+    if (setting.takes() instanceof Takes.Quality) {
+      return NumberText.format(value);
+    }
+    String text =
+        Settings.quantity(setting.takes(), value).map(Quantity::toString).orElse("" + value);
+    return setting.isSize() && text.startsWith("+") ? text.substring(1) : text;
+  }
+
+  /** Spells what is written, as the setting takes it. */
+  static String spell(Written written) {
+    return of(written).isEmpty() ? written.value().toString() : rewrite(written, value -> value);
   }
 
   /** Writes the value anew, each number of it changed. */
@@ -41,7 +52,7 @@ final class Amounts {
 
   /** Names the setting and its value, such as "`attack` 12 ms". */
   static String named(Written written) {
-    return "`" + written.setting().name() + "` " + written.value();
+    return "`" + written.setting().name() + "` " + spell(written);
   }
 
   private static double inUnit(Setting setting, Quantity quantity) {

@@ -1,6 +1,7 @@
 package chainwright.engine.rules;
 
 import chainwright.dsp.filter.Response;
+import chainwright.dsp.filter.ResponseSearch;
 import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.PathBranch;
 import chainwright.engine.path.PathElement.SplitElement;
@@ -24,42 +25,84 @@ import java.util.Optional;
  * @param insert the insert as written
  * @param split its place in the path
  * @param isPartial whether another path runs beside it
- * @param peakDbfs the highest peak before it [dBFS], as the last {@code gain} before it expects
+ * @param declaredDbfs the highest peak as the last {@code gain} before it expects [dBFS]
+ * @param peakDbfs the highest peak right before it [dBFS]: the declared one, a ceiling or full
+ *     scale of the recording, and what the stages since then make of it
  */
 record AnalogueInsert(
-    Step.Insert insert, SplitElement split, boolean isPartial, Optional<Double> peakDbfs) {
+    Step.Insert insert,
+    SplitElement split,
+    boolean isPartial,
+    Optional<Double> declaredDbfs,
+    double peakDbfs) {
+
+  private static final double LOWEST_HZ = 20;
+  private static final double HIGHEST_HZ = 20_000;
 
   private static final String WORD = "insert";
 
   /** Returns the inserts of a path that are not bypassed, in order. */
   static List<AnalogueInsert> in(Evidence evidence) {
     List<AnalogueInsert> found = new ArrayList<>();
-    addAll(evidence.path().elements(), false, Optional.empty(), found);
+    addAll(evidence.path().elements(), false, Before.START, found);
     return found;
   }
 
   private static void addAll(
-      List<PathElement> elements,
-      boolean isPartial,
-      Optional<Double> before,
-      List<AnalogueInsert> into) {
-    Optional<Double> peak = before;
+      List<PathElement> elements, boolean isPartial, Before before, List<AnalogueInsert> into) {
+    Before at = before;
     for (PathElement element : elements) {
       if (element.isBypassed()) {
         continue;
       }
-      if (element instanceof StageElement stage && stage.word().equals("gain")) {
-        Optional<Double> expected = stage.stage().settings().number("expected-peak");
-        peak = expected.isPresent() ? expected : peak;
-      } else if (element instanceof SplitElement split) {
+      if (element instanceof SplitElement split) {
         if (split.step() instanceof Step.Insert insert) {
-          into.add(new AnalogueInsert(insert, split, isPartial, peak));
+          into.add(new AnalogueInsert(insert, split, isPartial, at.declaredDbfs(), at.peakDbfs()));
         } else {
           for (PathBranch branch : split.branches()) {
-            addAll(branch.elements(), true, peak, into);
+            addAll(branch.elements(), true, at, into);
           }
         }
       }
+      at = at.after(element);
+    }
+  }
+
+  /**
+   * How high peaks can be at a place.
+   *
+   * @param declaredDbfs as the last {@code gain} with an expected peak says [dBFS]
+   * @param startDbfs where the stages since begin [dBFS]: the declared peak, a ceiling or full
+   *     scale
+   * @param since the stages since then
+   */
+  private record Before(Optional<Double> declaredDbfs, double startDbfs, List<PathElement> since) {
+
+    static final Before START = new Before(Optional.empty(), 0, List.of());
+
+    Before after(PathElement element) {
+      if (element instanceof StageElement stage) {
+        Optional<Double> expected = stage.stage().settings().number("expected-peak");
+        if (stage.word().equals("gain") && expected.isPresent()) {
+          return new Before(expected, expected.get(), List.of());
+        }
+        Optional<Double> ceiling = stage.stage().settings().number("ceiling");
+        if (ceiling.isPresent() && ceiling.get() < peakDbfs()) {
+          return new Before(declaredDbfs, ceiling.get(), List.of());
+        }
+      }
+      List<PathElement> longer = new ArrayList<>(since);
+      longer.add(element);
+      return new Before(declaredDbfs, startDbfs, longer);
+    }
+
+    /** The start, raised by the most that the stages since then raise any frequency. */
+    double peakDbfs() {
+      return since.isEmpty()
+          ? startDbfs
+          : startDbfs
+              + ResponseSearch.findHighest(SignalPath.product(since), LOWEST_HZ, HIGHEST_HZ)
+                  .decibels();
     }
   }
 
@@ -71,16 +114,16 @@ record AnalogueInsert(
     return insert.settings().number("return").orElse(0.0);
   }
 
-  /** Returns the highest level that leaves for the device [dBu]; full scale if none is declared. */
+  /** Returns the highest level that leaves for the device [dBu]. */
   double sendPeakDbu(Level alignment) {
-    return peakDbfs.orElse(0.0) - alignment.decibels() + sendDbu();
+    return peakDbfs - alignment.decibels() + sendDbu();
   }
 
   /** Names the peak in a sentence. */
   String peakInWords() {
-    return peakDbfs
+    return declaredDbfs
         .map(peak -> "a peak of " + Level.ofDbfs(peak))
-        .orElse("a peak at full scale, the worst case,");
+        .orElse("a peak at full scale of the recording, the worst case,");
   }
 
   /** Returns what the stages that stand for the device do to each frequency. */

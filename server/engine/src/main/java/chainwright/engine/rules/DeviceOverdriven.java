@@ -46,7 +46,7 @@ public final class DeviceOverdriven implements Rule {
     for (AnalogueInsert insert : AnalogueInsert.in(evidence)) {
       double clipDbu = insert.insert().settings().number("clip-level").orElse(USUAL_CLIP_DBU);
       double peakDbu = insert.sendPeakDbu(alignment.get());
-      boolean isClose = insert.peakDbfs().isPresent() && peakDbu > clipDbu - MARGIN_DB;
+      boolean isClose = insert.declaredDbfs().isPresent() && peakDbu > clipDbu - MARGIN_DB;
       if (peakDbu > clipDbu - CLIPPING_DB) {
         report.accept(finding(evidence, insert, CARD.severity(), peakDbu, clipDbu));
       } else if (isClose) {

@@ -17,13 +17,15 @@ import java.util.function.Consumer;
  * <p>Why: one takes what the other gives.
  *
  * <p>At fault: {@code high-pass 90 Hz} with {@code low-shelf 110 Hz +5 dB}. Not at fault: {@code
- * high-pass 40 Hz} with the same shelf. The boosts looked at are those of shelves and bells by 1 dB
- * or more; less is common practice, no source.
+ * high-pass 40 Hz} with the same shelf; a high-pass that takes less than 0.5 dB where the boost
+ * gives most. The boosts looked at are those of shelves and bells by 1 dB or more. Both limits are
+ * common practice, no source.
  */
 public final class HighPassFightsLowBoost implements Rule {
 
   private static final double OCTAVE = 2;
   private static final double BOOST_DB = 1;
+  private static final double LEAST_LOSS_DB = 0.5;
   private static final double CLEAR_OF_OCTAVE = 2.1;
   private static final double LOWEST_HZ = 10;
   private static final double HIGHEST_HZ = 1000;
@@ -57,6 +59,7 @@ public final class HighPassFightsLowBoost implements Rule {
       if (isBoost) {
         filters.stream()
             .filter(filter -> isNear(HighPasses.cutoffHz(filter), hertz(boost)))
+            .filter(filter -> lossDb(filter, boost) >= LEAST_LOSS_DB)
             .findFirst()
             .ifPresent(filter -> report.accept(finding(evidence, filter, boost)));
       }
@@ -69,6 +72,10 @@ public final class HighPassFightsLowBoost implements Rule {
 
   private static boolean isNear(double cutoffHz, double boostHz) {
     return boostHz <= cutoffHz * OCTAVE && boostHz >= cutoffHz / OCTAVE;
+  }
+
+  private static double lossDb(StageElement filter, StageElement boost) {
+    return -EqualiserMoves.decibelsAt(filter, EqualiserMoves.strongestHz(boost));
   }
 
   private static Finding finding(Evidence evidence, StageElement filter, StageElement boost) {

@@ -24,8 +24,6 @@ public final class LowNoteDistortion implements Rule {
 
   private static final double WARNING_SHARE = 0.01;
   private static final double INFO_SHARE = 0.003;
-  private static final double SHORT_ATTACK = 0.1;
-  private static final double SHORT_RELEASE = 2;
   private static final double LONG_ATTACK = 0.5;
   private static final double LONG_RELEASE = 5;
   private static final double LONGER = 1.5;
@@ -76,15 +74,12 @@ public final class LowNoteDistortion implements Rule {
       Consumer<Finding> report) {
     chainwright.dsp.dynamics.LowNoteDistortion found =
         chainwright.dsp.dynamics.LowNoteDistortion.analyze(design, noteHz);
-    double release = element.stage().settings().number("release").orElse(Double.MAX_VALUE);
-    boolean isShort =
-        design.ballistics().attackSeconds() < SHORT_ATTACK / noteHz
-            && release < SHORT_RELEASE / noteHz
-            && found.meanReductionDb() > 0;
-    if (found.thdShare() >= WARNING_SHARE || isShort) {
-      report.accept(finding(evidence, CARD.severity(), element, design, noteHz, found));
-    } else if (evidence.path().isLowestDeclared() && found.thdShare() >= INFO_SHARE) {
-      report.accept(finding(evidence, Severity.INFO, element, design, noteHz, found));
+    double share = PathShare.of(element, evidence.path().elements());
+    double heardShare = share * found.thdShare();
+    if (heardShare >= WARNING_SHARE) {
+      report.accept(finding(evidence, CARD.severity(), element, design, noteHz, heardShare));
+    } else if (evidence.path().isLowestDeclared() && heardShare >= INFO_SHARE) {
+      report.accept(finding(evidence, Severity.INFO, element, design, noteHz, heardShare));
     }
   }
 
@@ -94,7 +89,7 @@ public final class LowNoteDistortion implements Rule {
       StageElement element,
       CompressorDesign design,
       double noteHz,
-      chainwright.dsp.dynamics.LowNoteDistortion found) {
+      double heardShare) {
     double attackSeconds =
         roundUp(Math.max(design.ballistics().attackSeconds(), LONG_ATTACK / noteHz), 0.001);
     double written = element.stage().settings().number("release").orElse(0.0);
@@ -116,7 +111,7 @@ public final class LowNoteDistortion implements Rule {
         "a steady tone at "
             + note
             + " that peaks 6 dB over the threshold would get "
-            + Figures.percent(found.thdShare())
+            + Figures.percent(heardShare)
             + " of distortion: its period is "
             + Figures.milliseconds(1 / noteHz),
         "Set the attack to " + attack + " and the release to " + release + " or more.",

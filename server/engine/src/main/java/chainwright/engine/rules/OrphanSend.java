@@ -5,9 +5,11 @@ import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 
@@ -16,7 +18,9 @@ import java.util.function.Consumer;
  *
  * <p>Why: sound is lost silently.
  *
- * <p>At fault: {@code bus plate without a route}. Not at fault: {@code bus plate with to mix}.
+ * <p>At fault: {@code bus plate without a route}. Not at fault: {@code bus plate with to mix}; a
+ * bus that hears nothing but pre-fader sends, which is a mix for headphones or monitors; one with a
+ * loudness or true peak to deliver.
  */
 public final class OrphanSend implements Rule {
 
@@ -45,10 +49,31 @@ public final class OrphanSend implements Rule {
         track.isBus()
             && !track.name().text().equals(MIX)
             && evidence.scope().bus(MIX).isPresent()
-            && Outlet.of(track).isEmpty();
+            && Outlet.of(track).isEmpty()
+            && !isEnd(evidence);
     if (isLost) {
       report.accept(lost(evidence));
     }
+  }
+
+  /**
+   * Asks whether the bus is meant to be an end: a mix for players, or something to be delivered.
+   */
+  private static boolean isEnd(Evidence evidence) {
+    Declarations own = evidence.track().declarations();
+    if (own.maxTruePeak().isPresent() || own.loudness().isPresent()) {
+      return true;
+    }
+    String name = evidence.track().name().text();
+    List<Declarations.Send> sends = new ArrayList<>();
+    for (Definition.Track other : evidence.scope().tracks()) {
+      Declarations from = other.declarations();
+      if (from.routes().stream().anyMatch(route -> route.bus().text().equals(name))) {
+        return false;
+      }
+      from.sends().stream().filter(send -> send.bus().text().equals(name)).forEach(sends::add);
+    }
+    return !sends.isEmpty() && sends.stream().allMatch(Declarations.Send::isPreFader);
   }
 
   private static Finding lost(Evidence evidence) {

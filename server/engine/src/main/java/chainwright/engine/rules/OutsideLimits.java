@@ -75,7 +75,7 @@ public final class OutsideLimits implements Rule {
     return evidence.finding(
         CARD,
         said.at(written.valueSpan()),
-        "`" + written.setting().name() + "` " + limits + ", but this is " + written.value(),
+        "`" + written.setting().name() + "` " + limits + ", but this is " + Amounts.spell(written),
         "Write " + mended + ", or what was meant.",
         List.of(),
         List.of(fix));

@@ -7,7 +7,6 @@ import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.model.Written;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Consumer;
 
 /**
@@ -42,12 +41,20 @@ public final class OverSteepSlope implements Rule {
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
     for (StageElement element : evidence.path().stages()) {
-      Optional<Written> slope = element.stage().settings().written("slope");
-      boolean isPass = element.word().equals("high-pass") || element.word().equals("low-pass");
-      if (isPass && slope.isPresent() && element.context().number("slope") >= STEEP_DB_PER_OCTAVE) {
-        report.accept(finding(evidence, element, slope.get()));
+      if (isAtFault(element)) {
+        element
+            .stage()
+            .settings()
+            .written("slope")
+            .ifPresent(slope -> report.accept(finding(evidence, element, slope)));
       }
     }
+  }
+
+  /** Asks whether a stage is such a filter, so that other rules need not speak of its slope. */
+  static boolean isAtFault(StageElement element) {
+    boolean isPass = element.word().equals("high-pass") || element.word().equals("low-pass");
+    return isPass && element.stage().settings().number("slope").orElse(0.0) >= STEEP_DB_PER_OCTAVE;
   }
 
   private static Finding finding(Evidence evidence, StageElement element, Written slope) {

@@ -4,7 +4,6 @@ import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.PathBranch;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
-import chainwright.engine.path.SignalPath;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
@@ -25,9 +24,10 @@ import java.util.function.Consumer;
  * <p>Why: a late copy makes a comb filter, with its first notch at half the inverse of the delay.
  * Source: the delayed copy is opposite where the delay is half a period.
  *
- * <p>At fault: a dry path beside one with an insert of 1.6 ms. Not at fault: the dry path delayed
- * by as much. What counts is the latency of stages and inserts, and the time of {@code delay} and
- * {@code align}, each path against the latest; less than half a sample is none.
+ * <p>At fault: a dry path beside one with a delay of 1.6 ms. Not at fault: the dry path delayed by
+ * as much. What counts is the time of {@code delay} and {@code align}, each path against the
+ * latest; less than half a sample is none. The latencies of stages and inserts are made equal by
+ * the notation itself, so they do not count.
  */
 public final class ParallelPathLate implements Rule {
 
@@ -67,33 +67,24 @@ public final class ParallelPathLate implements Rule {
             .filter(branch -> branch.branch().clauses().bypassed().isEmpty())
             .toList();
     double latestSeconds =
-        branches.stream().mapToDouble(branch -> delaySeconds(evidence, branch)).max().orElse(0);
+        branches.stream().mapToDouble(branch -> delaySeconds(branch)).max().orElse(0);
     double halfSampleSeconds = 0.5 / evidence.path().rate().hertz();
     for (PathBranch branch : branches) {
-      double earlySeconds = latestSeconds - delaySeconds(evidence, branch);
+      double earlySeconds = latestSeconds - delaySeconds(branch);
       if (earlySeconds > halfSampleSeconds) {
         report.accept(finding(evidence, split, branch, earlySeconds));
       }
     }
   }
 
-  private static double delaySeconds(Evidence evidence, PathBranch branch) {
-    SignalPath path = evidence.path();
-    double seconds =
-        new SignalPath(
-                path.track(),
-                branch.elements(),
-                path.source(),
-                path.lowestHz(),
-                path.isLowestDeclared(),
-                path.rate())
-            .latencySeconds();
+  private static double delaySeconds(PathBranch branch) {
+    double seconds = 0;
     for (PathElement element : branch.elements()) {
       boolean isShift =
           element instanceof StageElement stage
               && !stage.isBypassed()
               && SHIFTS.contains(stage.word());
-      seconds += isShift ? Math.max(0, ((StageElement) element).context().number("time", 0)) : 0;
+      seconds += isShift ? Math.max(0, ((StageElement) element).context().delaySeconds()) : 0;
     }
     return seconds;
   }

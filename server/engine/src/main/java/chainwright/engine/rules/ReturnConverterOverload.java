@@ -74,7 +74,7 @@ public final class ReturnConverterOverload implements Rule {
       Evidence evidence, AnalogueInsert insert, double peakDbu, double fullScaleDbu) {
     double byDb = Math.ceil(peakDbu - fullScaleDbu);
     String pad = Level.ofDbu(insert.returnDbu() + byDb).toString();
-    boolean isDeclared = insert.peakDbfs().isPresent();
+    boolean isDeclared = insert.declaredDbfs().isPresent();
     return evidence.finding(
         CARD,
         isDeclared ? CARD.severity() : Severity.WARNING,

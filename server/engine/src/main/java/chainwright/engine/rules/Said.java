@@ -5,6 +5,7 @@ import chainwright.engine.path.PathElement.PathBranch;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
+import chainwright.notation.catalogue.Family;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Settings;
@@ -23,13 +24,27 @@ import java.util.Optional;
  * @param appliedAt where their preset is applied, if they come from one
  * @param clauses what else is said beside them
  * @param isBypassed whether they have no effect at present
+ * @param part what part of the sound they work on
  */
 record Said(
     Settings settings,
     Section section,
     Optional<Place> appliedAt,
     Clauses clauses,
-    boolean isBypassed) {
+    boolean isBypassed,
+    Part part) {
+
+  /**
+   * What part of the sound settings work on, and so whether the ranges of its source judge them.
+   */
+  enum Part {
+    /** The sound itself. */
+    WHOLE,
+    /** The dynamics of a copy that is added to the sound as it was. */
+    COPY,
+    /** Only what a detector hears. */
+    DETECTOR
+  }
 
   /** Returns where a finding about a part of the line should stand. */
   Place at(TextSpan span) {
@@ -39,17 +54,17 @@ record Said(
   /** Returns the settings of every stage, side chain and structure of a path, in order. */
   static List<Said> in(SignalPath path) {
     List<Said> found = new ArrayList<>();
-    addAll(path.elements(), found);
+    addAll(path.elements(), Part.WHOLE, found);
     return found;
   }
 
-  private static void addAll(List<PathElement> elements, List<Said> into) {
+  private static void addAll(List<PathElement> elements, Part part, List<Said> into) {
     for (PathElement element : elements) {
       if (element instanceof StageElement stage) {
-        into.add(of(stage, stage.stage()));
+        into.add(of(stage, stage.stage(), isDynamic(stage) ? part : Part.WHOLE));
         for (Step step : stage.stage().sideChain()) {
           if (step instanceof Step.Stage inner) {
-            into.add(of(stage, inner));
+            into.add(of(stage, inner, Part.DETECTOR));
           }
         }
       } else if (element instanceof SplitElement split) {
@@ -64,23 +79,41 @@ record Said(
           if (isOwn) {
             into.add(of(split, branch.branch().settings(), branch.branch().clauses()));
           }
-          addAll(branch.elements(), into);
+          addAll(branch.elements(), isBesideUntouched(split) ? Part.COPY : part, into);
         }
       }
     }
   }
 
-  private static Said of(StageElement element, Step.Stage stage) {
+  /** Asks whether one of parallel paths leaves the dynamics of the sound as they were. */
+  private static boolean isBesideUntouched(SplitElement split) {
+    return split.step() instanceof Step.Parallel
+        && split.branches().stream()
+            .anyMatch(path -> path.elements().stream().noneMatch(Said::isDynamic));
+  }
+
+  private static boolean isDynamic(PathElement element) {
+    return element instanceof StageElement stage
+        && stage.stage().kind().family() == Family.DYNAMICS;
+  }
+
+  private static Said of(StageElement element, Step.Stage stage, Part part) {
     return new Said(
         stage.settings(),
         element.place().section(),
         element.appliedAt(),
         stage.clauses(),
-        element.isBypassed());
+        element.isBypassed(),
+        part);
   }
 
   private static Said of(SplitElement split, Settings settings, Clauses clauses) {
     return new Said(
-        settings, split.place().section(), split.appliedAt(), clauses, split.isBypassed());
+        settings,
+        split.place().section(),
+        split.appliedAt(),
+        clauses,
+        split.isBypassed(),
+        Part.WHOLE);
   }
 }

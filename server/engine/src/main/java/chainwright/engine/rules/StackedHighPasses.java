@@ -34,7 +34,7 @@ public final class StackedHighPasses implements Rule {
           Severity.WARNING,
           "High-passes that add up",
           "Two filters add their slopes and shift the real corner upwards. What was written twice"
-              + " as \"12 dB/oct at 80 Hz\" is 24 dB/oct with -6 dB at 80 Hz.",
+              + " as \"12 dB/oct at 80 Hz\" is 24 dB/oct with −6 dB at 80 Hz.",
           List.of("CALC"));
 
   /** Several filters taken as one. */

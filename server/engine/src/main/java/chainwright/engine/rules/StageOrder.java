@@ -13,6 +13,7 @@ import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** What the rules about the order of stages share: places, and edits that put lines elsewhere. */
@@ -130,6 +131,21 @@ final class StageOrder {
             .map(written -> Edits.replaceValue(section, written, value))
             .orElseGet(() -> Edits.append(section, element.stage().lineSpan(), added));
     return List.of(Edits.changing("Write `" + added + "`", isPreferred, List.of(edit)));
+  }
+
+  /** A line of its own below a stage and its notes; none where the stage shares its lines. */
+  static Optional<PlacedEdit> lineBelow(StageElement element, String words) {
+    Section section = element.place().section();
+    TextSpan lines = Edits.removeLines(section, withNotes(element)).edit().span();
+    String text = section.text();
+    String indent = text.substring(lines.start(), element.stage().span().start());
+    boolean isAlone = indent.isBlank() && text.substring(0, lines.end()).endsWith("\n");
+    return isAlone
+        ? Optional.of(
+            new PlacedEdit(
+                section,
+                new TextEdit(new TextSpan(lines.end(), lines.end()), indent + words + "\n")))
+        : Optional.empty();
   }
 
   private static TextSpan withNotes(StageElement element) {

@@ -24,9 +24,11 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
   /** Settings whose far ends have rules of their own, which know more of the case. */
   private static final Set<String> ELSEWHERE = Set.of("oversampling", "blend");
 
-  private static final double STEEP_DB_PER_OCTAVE = 36;
-
-  /** Returns the values of a path with this verdict, those of bypassed stages left out. */
+  /**
+   * Returns the values of a path with this verdict. Those of bypassed stages are left out, of side
+   * chains, which nobody hears, and of dynamics on a copy beside the untouched sound, which may be
+   * worked as hard as one likes.
+   */
   static List<TradeVerdict> in(Evidence evidence, TradeRange.Verdict verdict) {
     List<TradeVerdict> found = new ArrayList<>();
     for (Said said : Said.in(evidence.path())) {
@@ -35,6 +37,7 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
             said.settings().range(written.setting(), evidence.path().source());
         boolean isFound =
             !said.isBypassed()
+                && said.part() == Said.Part.WHOLE
                 && range.isPresent()
                 && worst(written, range.get()) == verdict
                 && !ELSEWHERE.contains(written.setting().name())
@@ -63,10 +66,9 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
       if (element.stage().settings().written().stream().anyMatch(one -> one == written)) {
         return switch (written.setting().name()) {
           case "Q" -> NarrowBoost.isAtFault(element);
+          case "gain" -> WideDeepCut.isAtFault(element);
           case "centre", "cutoff" -> BoostBeyondHearing.isAtFault(element);
-          case "slope" ->
-              (element.word().equals("high-pass") || element.word().equals("low-pass"))
-                  && Amounts.of(written).stream().anyMatch(steep -> steep >= STEEP_DB_PER_OCTAVE);
+          case "slope" -> OverSteepSlope.isAtFault(element);
           default -> false;
         };
       }

@@ -3,8 +3,10 @@ package chainwright.engine.rules;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseSearch;
 import chainwright.engine.path.PathElement.StageElement;
+import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.quantity.NumberText;
 import java.util.List;
@@ -46,17 +48,23 @@ public final class WideDeepCut implements Rule {
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
     for (StageElement element : evidence.path().stages()) {
-      boolean isCut = element.word().equals("bell") && EqualiserMoves.gainDb(element) <= DEEP_DB;
-      if (isCut && element.stage().settings().number("Q").orElse(1.0) < NARROWEST_Q) {
+      if (isAtFault(element)) {
         report.accept(finding(evidence, element));
       }
     }
   }
 
+  /** Asks whether a stage is such a cut, so that other rules need not speak of its gain. */
+  static boolean isAtFault(StageElement element) {
+    return element.word().equals("bell")
+        && EqualiserMoves.gainDb(element) <= DEEP_DB
+        && element.stage().settings().number("Q").orElse(1.0) < NARROWEST_Q;
+  }
+
   private static Finding finding(Evidence evidence, StageElement element) {
     double gainDb = EqualiserMoves.gainDb(element);
     String shallower = Figures.change(Math.max(gainDb / 2, SHALLOW_DB));
-    Fix narrow = Edits.changing("Write `Q 2`", true, List.of(Mends.set(element, "Q", "2")));
+    Fix narrow = narrow(evidence, element);
     Fix halve =
         Edits.changing(
             "Write `" + shallower + "`", false, List.of(Mends.set(element, "gain", shallower)));
@@ -74,6 +82,26 @@ public final class WideDeepCut implements Rule {
         "Narrow it to a Q of 2 to 4, or halve its depth.",
         List.of(),
         List.of(narrow, halve));
+  }
+
+  /** Narrows the cut; one of extreme depth is also brought back to a usual one. */
+  private static Fix narrow(Evidence evidence, StageElement element) {
+    PlacedEdit narrower = Mends.set(element, "Q", "2");
+    return element
+        .stage()
+        .settings()
+        .written("gain")
+        .flatMap(gain -> element.stage().settings().range(gain.setting(), evidence.path().source()))
+        .filter(
+            range -> range.verdict(EqualiserMoves.gainDb(element)) == TradeRange.Verdict.EXTREME)
+        .map(range -> Figures.change(range.usualLow()))
+        .map(
+            gain ->
+                Edits.changing(
+                    "Write `" + gain + "` and `Q 2`",
+                    true,
+                    List.of(Mends.set(element, "gain", gain), narrower)))
+        .orElseGet(() -> Edits.changing("Write `Q 2`", true, List.of(narrower)));
   }
 
   /** Says how far the cut reaches, from the response; nothing if it cannot be designed. */

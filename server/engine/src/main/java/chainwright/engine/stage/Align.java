@@ -14,7 +14,7 @@ public final class Align implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    double seconds = context.number("time");
+    double seconds = context.delaySeconds();
     return StageSound.ofResponse(new PureDelay(new TimeSpan(seconds)))
         .withLatency(Math.max(0, -seconds));
   }

@@ -14,6 +14,6 @@ public final class Delay implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.ofResponse(new PureDelay(new TimeSpan(context.number("time"))));
+    return StageSound.ofResponse(new PureDelay(new TimeSpan(context.delaySeconds())));
   }
 }

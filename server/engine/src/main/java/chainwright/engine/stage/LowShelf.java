@@ -3,7 +3,10 @@ package chainwright.engine.stage;
 import chainwright.dsp.filter.AnaloguePrototype;
 import chainwright.dsp.filter.EqualiserPrototypes;
 
-/** Designs {@code low-shelf}: half its gain [dB] at the cutoff; Q 0.7071 unless written. */
+/**
+ * Designs {@code low-shelf}: half its gain [dB] at the cutoff; Q 0.7071 unless Q or slope is
+ * written.
+ */
 public final class LowShelf implements LinearStage {
 
   /** Makes the model, which has no state. */
@@ -13,7 +16,7 @@ public final class LowShelf implements LinearStage {
   public StageSound design(StageContext context) {
     AnaloguePrototype prototype =
         EqualiserPrototypes.lowShelf(
-            context.frequency("cutoff"), context.decibels("gain"), context.quality());
+            context.frequency("cutoff"), context.decibels("gain"), context.shelfQuality());
     return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
   }
 }

@@ -1,6 +1,7 @@
 package chainwright.engine.stage;
 
 import chainwright.dsp.filter.Curve;
+import chainwright.dsp.filter.EqualiserPrototypes;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Value;
@@ -22,6 +23,9 @@ import java.util.OptionalDouble;
  */
 public record StageContext(
     Settings settings, SampleRate rate, Optional<SourceKind> source, OptionalDouble lowestHz) {
+
+  /** The speed of sound in air at 20 °C [m/s]. Source: textbooks; from memory. */
+  private static final double SPEED_OF_SOUND = 343;
 
   /**
    * Returns a number in use, in its base unit.
@@ -113,6 +117,32 @@ public record StageContext(
    */
   public QualityFactor quality() {
     return new QualityFactor(number("Q"));
+  }
+
+  /**
+   * Returns the quality factor of a shelf, written as such or as a slope.
+   *
+   * @return the factor
+   * @throws IllegalArgumentException if no real filter has that slope at the shelf's gain
+   */
+  public QualityFactor shelfQuality() {
+    return settings
+        .number("slope")
+        .map(steepness -> EqualiserPrototypes.shelfQuality(steepness, decibels("gain")))
+        .orElseGet(this::quality);
+  }
+
+  /**
+   * Returns how much later a stage sounds: its time, or that of its samples or of the air.
+   *
+   * @return the time [s]; below 0 for earlier, 0 where nothing is written
+   */
+  public double delaySeconds() {
+    return settings
+        .number("time")
+        .or(() -> settings.number("samples").map(samples -> samples / rate.hertz()))
+        .or(() -> settings.number("distance").map(metres -> metres / SPEED_OF_SOUND))
+        .orElse(0.0);
   }
 
   /**

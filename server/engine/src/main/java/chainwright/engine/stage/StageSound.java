@@ -6,6 +6,7 @@ import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.dsp.filter.ConstantFactor;
 import chainwright.dsp.filter.Response;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * What a stage does to a signal.
@@ -60,15 +61,7 @@ public record StageSound(
    * @return the sound
    */
   public static StageSound ofFilter(Response response, Response prototype) {
-    return new StageSound(
-        response,
-        Optional.of(prototype),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        0);
+    return ofResponse(response).with(draft -> draft.prototype = Optional.of(prototype));
   }
 
   /**
@@ -78,15 +71,9 @@ public record StageSound(
    * @return the sound
    */
   public static StageSound ofCompressor(CompressorDesign compressor) {
-    return new StageSound(
-        new ConstantFactor(1),
-        Optional.empty(),
-        Optional.of(compressor.curve()),
-        Optional.of(compressor),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        0);
+    return NOTHING
+        .withCurve(compressor.curve())
+        .with(draft -> draft.compressor = Optional.of(compressor));
   }
 
   /**
@@ -96,15 +83,7 @@ public record StageSound(
    * @return the sound
    */
   public static StageSound ofGate(GateDesign gate) {
-    return new StageSound(
-        new ConstantFactor(1),
-        Optional.empty(),
-        Optional.of(gate.curve()),
-        Optional.empty(),
-        Optional.of(gate),
-        Optional.empty(),
-        Optional.empty(),
-        0);
+    return NOTHING.withCurve(gate.curve()).with(draft -> draft.gate = Optional.of(gate));
   }
 
   /**
@@ -114,15 +93,7 @@ public record StageSound(
    * @return the sound
    */
   public static StageSound ofHarmonics(HarmonicModel harmonics) {
-    return new StageSound(
-        new ConstantFactor(1),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.of(harmonics),
-        0);
+    return NOTHING.with(draft -> draft.harmonics = Optional.of(harmonics));
   }
 
   /**
@@ -132,8 +103,7 @@ public record StageSound(
    * @return the copy
    */
   public StageSound withResponse(Response atRest) {
-    return new StageSound(
-        atRest, prototype, curve, compressor, gate, detection, harmonics, latencySeconds);
+    return with(draft -> draft.response = atRest);
   }
 
   /**
@@ -143,15 +113,7 @@ public record StageSound(
    * @return the copy
    */
   public StageSound withCurve(StaticCurve staticCurve) {
-    return new StageSound(
-        response,
-        prototype,
-        Optional.of(staticCurve),
-        compressor,
-        gate,
-        detection,
-        harmonics,
-        latencySeconds);
+    return with(draft -> draft.curve = Optional.of(staticCurve));
   }
 
   /**
@@ -161,8 +123,7 @@ public record StageSound(
    * @return the copy
    */
   public StageSound withDetection(Response band) {
-    return new StageSound(
-        response, prototype, curve, compressor, gate, Optional.of(band), harmonics, latencySeconds);
+    return with(draft -> draft.detection = Optional.of(band));
   }
 
   /**
@@ -172,7 +133,41 @@ public record StageSound(
    * @return the copy
    */
   public StageSound withLatency(double seconds) {
-    return new StageSound(
-        response, prototype, curve, compressor, gate, detection, harmonics, seconds);
+    return with(draft -> draft.latencySeconds = seconds);
+  }
+
+  private StageSound with(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.finish();
+  }
+
+  /** A copy in the making, so that no copy spells what it does not change. */
+  private static final class Draft {
+
+    private Response response;
+    private Optional<Response> prototype;
+    private Optional<StaticCurve> curve;
+    private Optional<CompressorDesign> compressor;
+    private Optional<GateDesign> gate;
+    private Optional<Response> detection;
+    private Optional<HarmonicModel> harmonics;
+    private double latencySeconds;
+
+    Draft(StageSound from) {
+      response = from.response;
+      prototype = from.prototype;
+      curve = from.curve;
+      compressor = from.compressor;
+      gate = from.gate;
+      detection = from.detection;
+      harmonics = from.harmonics;
+      latencySeconds = from.latencySeconds;
+    }
+
+    StageSound finish() {
+      return new StageSound(
+          response, prototype, curve, compressor, gate, detection, harmonics, latencySeconds);
+    }
   }
 }

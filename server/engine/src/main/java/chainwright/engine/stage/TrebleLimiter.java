@@ -1,11 +1,5 @@
 package chainwright.engine.stage;
 
-import chainwright.dsp.dynamics.CompressorCurve;
-import chainwright.dsp.dynamics.CompressorDesign;
-import chainwright.dsp.dynamics.Detector;
-import chainwright.dsp.dynamics.MaxReductionCurve;
-import chainwright.dsp.dynamics.SmoothedBallistics;
-import chainwright.dsp.dynamics.Smoothing;
 import chainwright.dsp.filter.Curve;
 import chainwright.dsp.filter.PassFamily;
 import chainwright.dsp.filter.PassPrototypes;
@@ -22,14 +16,7 @@ public final class TrebleLimiter implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.ofCompressor(
-            new CompressorDesign(
-                new MaxReductionCurve(
-                    CompressorCurve.of(context.number("threshold"), Double.POSITIVE_INFINITY, 0),
-                    context.number("max-reduction")),
-                new Detector.Peak(),
-                new SmoothedBallistics(
-                    context.number("attack"), context.number("release"), Smoothing.BRANCHING)))
+    return CappedReduction.design(context, "max-reduction")
         .withDetection(
             Curve.ANALOGUE.design(
                 PassPrototypes.highPass(PassFamily.BUTTERWORTH, 2, context.frequency("cutoff")),

@@ -5,6 +5,7 @@ import chainwright.engine.judge.Judgement;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.lowering.SectionReader;
@@ -49,6 +50,11 @@ record JudgedText(SourceFile file, List<Finding> findings) {
   /** What is wrong with the text itself, rules left aside. */
   List<Finding> textFaults() {
     return file.sections().stream().map(Lowered::findings).flatMap(List::stream).toList();
+  }
+
+  /** The words at a place. */
+  String words(Place place) {
+    return place.section().text().substring(place.span().start(), place.span().end());
   }
 
   JudgedText with(Fix fix) {

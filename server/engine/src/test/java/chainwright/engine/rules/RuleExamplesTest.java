@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -113,6 +114,52 @@ class RuleExamplesTest {
             }
           }
         });
+  }
+
+  /** Rules that no edit mends: something has to be measured, or chosen by ear. */
+  private static final Set<String> WITHOUT_FIX =
+      Set.of("insert-latency-unmeasured", "stacked-compressors", "too-many-bands");
+
+  @TestFactory
+  Stream<DynamicTest> findings_eachRule_carryAllThatAnEditorShows() {
+    return eachRule(
+        rule -> {
+          JudgedText judged = JudgedText.of(read(rule, "failing.chain"));
+          for (Finding finding : judged.findings(rule.card().code())) {
+            checkSentence(finding.what());
+            assertThat(finding.why()).isEqualTo(rule.card().why()).endsWith(".");
+            assertThat(finding.remedy()).isNotBlank().endsWith(".");
+            assertThat(finding.sources()).isNotEmpty().noneMatch(String::isBlank);
+            String words = judged.words(finding.place());
+            assertThat(words).isNotBlank().isEqualTo(words.strip()).doesNotContain("\n");
+            for (Finding.Related related : finding.related()) {
+              checkSentence(related.what());
+              assertThat(judged.words(related.place())).isNotBlank();
+              assertThat(related.place()).isNotEqualTo(finding.place());
+            }
+            assertThat(finding.fixes().isEmpty())
+                .as("has a fix")
+                .isEqualTo(WITHOUT_FIX.contains(rule.card().code()));
+            assertThat(finding.fixes()).filteredOn(Fix::isPreferred).hasSizeLessThanOrEqualTo(1);
+            for (Fix fix : finding.fixes()) {
+              checkSentence(fix.title());
+              boolean isBypassed = rule.card().code().equals("bypassed-left-behind");
+              assertThat(fix.effect() == Fix.Effect.KEEPS_THE_SOUND).isEqualTo(isBypassed);
+              assertThat(judged.with(fix).text()).isNotEqualTo(judged.text());
+            }
+          }
+        });
+  }
+
+  @TestFactory
+  Stream<DynamicTest> passingExamples_eachRule_giveNoWarning() {
+    return eachRule(
+        rule -> assertThat(JudgedText.of(read(rule, "passing.chain")).warnings()).isEmpty());
+  }
+
+  /** A part of a sentence: not blank, and without the full stop that is added where it is shown. */
+  private static void checkSentence(String text) {
+    assertThat(text).isNotBlank().doesNotEndWith(".").isEqualTo(text.strip());
   }
 
   /** A check of one rule that may read its files. */

@@ -16,6 +16,7 @@ class VocalChainTest {
   private static final String HIGH_PASS = "  high-pass 66 Hz 18 dB/oct\n";
   private static final String COMPRESSOR =
       "  compressor threshold -21 dBFS ratio 3:1 attack 12 ms release 90 ms knee 6 dB\n";
+  private static final String BODY = "  bell 300 Hz -2 dB Q 1.2\n";
   private static final String TOP = "  high-shelf 12 kHz +2 dB\n";
   private static final String GOOD =
       "chain voice \"Lead voice\" {\n"
@@ -25,16 +26,16 @@ class VocalChainTest {
           + HIGH_PASS
           + COMPRESSOR
           + "  bell 3.1 kHz -2.5 dB Q 2.2\n"
-          + "  bell 300 Hz -2 dB Q 1.2\n"
+          + BODY
           + "  bell 180 Hz +1 dB Q 1\n"
           + TOP
           + "}\n";
 
   @Test
-  void findings_carefulChain_holdNoWarning() {
+  void findings_carefulChain_holdNothing() {
     JudgedText judged = JudgedText.of(GOOD);
     assertThat(judged.textFaults()).isEmpty();
-    assertThat(judged.warnings()).isEmpty();
+    assertThat(judged.findings()).isEmpty();
   }
 
   @ParameterizedTest
@@ -42,7 +43,9 @@ class VocalChainTest {
     "steep slope, steep-filter-on-spill",
     "compressor first, compress-before-de-ess",
     "top lift, bright-boost-after-de-ess",
-    "two high-passes, stacked-high-passes"
+    "two high-passes, stacked-high-passes",
+    "lift beyond hearing, boost-beyond-hearing",
+    "body cut away, wide-deep-cut"
   })
   void findings_eachWrongTurn_namesItAndItsFixClearsIt(String turn, String code) {
     JudgedText judged = JudgedText.of(wrong(turn));
@@ -54,6 +57,7 @@ class VocalChainTest {
       JudgedText mended = judged.with(fix);
       assertThat(mended.textFaults()).isEmpty();
       assertThat(mended.findings(code)).as("%s%n%s", fix.title(), mended.text()).isEmpty();
+      assertThat(mended.warnings()).as("%s%n%s", fix.title(), mended.text()).isEmpty();
     }
   }
 
@@ -62,6 +66,8 @@ class VocalChainTest {
       case "steep slope" -> GOOD.replace("18 dB/oct", "36 dB/oct");
       case "compressor first" -> GOOD.replace(COMPRESSOR, "").replace(DE_ESS, COMPRESSOR + DE_ESS);
       case "top lift" -> GOOD.replace(TOP, "  high-shelf 5 kHz +4 dB\n");
+      case "lift beyond hearing" -> GOOD.replace(TOP, "  bell 18 kHz +4 dB Q 2\n");
+      case "body cut away" -> GOOD.replace(BODY, "  bell 300 Hz -10 dB Q 0.6\n");
       case "two high-passes" -> GOOD.replace(HIGH_PASS, HIGH_PASS + HIGH_PASS);
       default -> throw new IllegalArgumentException("no such turn: " + turn);
     };

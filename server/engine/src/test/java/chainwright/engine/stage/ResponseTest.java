@@ -62,6 +62,8 @@ class ResponseTest {
     "low-shelf 200 Hz +4 dB, 1, 4",
     "high-shelf 5 kHz -6 dB, 5000, -3",
     "high-shelf 5 kHz -6 dB, 10, 0",
+    "low-shelf 200 Hz +4 dB slope 0.5, 200, 2",
+    "high-shelf 5 kHz -6 dB slope 0.3, 5000, -3",
     "tilt +4 dB, 800, 0",
     "tilt +4 dB, 80, -1.9590",
     "tilt 800 Hz +4 dB, 8000, 1.9590",
@@ -201,6 +203,42 @@ class ResponseTest {
   @Test
   void midSide_ofBoth_hasTheResponseOfTheMiddle() {
     check("mid-side {\nmid { gain -2 dB }\nside { gain 5 dB }\n}", 1000, -2, ROUNDING_DB);
+  }
+
+  /**
+   * Source: Audio EQ Cookbook: at a given gain the slope in dB/oct is proportional to S, and S 1 is
+   * Q 0.7071.
+   */
+  @ParameterizedTest
+  @CsvSource({"low-shelf 400 Hz +6 dB", "low-shelf 400 Hz -9 dB", "high-shelf 400 Hz +12 dB"})
+  void shelf_writtenByItsSlope_isThatSteep(String shelf) {
+    double steepest = decibelsPerOctave(shelf + " slope 1");
+    assertThat(decibelsPerOctave(shelf + " Q 0.70710678")).isCloseTo(steepest, within(1e-6));
+    for (double slope : new double[] {0.9, 0.5, 0.25}) {
+      assertThat(decibelsPerOctave(shelf + " slope " + slope))
+          .as("%s slope %s", shelf, slope)
+          .isCloseTo(slope * steepest, within(1e-3 * Math.abs(steepest)));
+    }
+  }
+
+  private static double decibelsPerOctave(String shelf) {
+    double step = Math.pow(2, 0.01);
+    var response = WrittenChain.soundOf(shelf + " curve bilinear").response();
+    return (response.decibelsAt(400 * step) - response.decibelsAt(400 / step)) / 0.02;
+  }
+
+  /** Source: 343 m/s in air; a sample is the inverse of the rate. */
+  @ParameterizedTest
+  @CsvSource({
+    "delay 48 samples, 1",
+    "delay 0.343 m, 1",
+    "delay 2 ms, 2",
+    "align 96 samples, 2",
+    "align 0.686 m, 2"
+  })
+  void delay_writtenInAnyUnit_isThatLate(String line, double milliseconds) {
+    double[] delays = WrittenChain.soundOf(line).response().toGroupDelay(new double[] {1000});
+    assertThat(1000 * delays[0]).isCloseTo(milliseconds, within(1e-9));
   }
 
   private static void check(String lines, double hertz, double expectedDb, double toleranceDb) {

@@ -167,6 +167,7 @@ final class CatalogueDecoder {
       case 'n' -> new Default.Amount(number());
       case 'w' -> new Default.Word(text());
       case 'c' -> new Default.Computed(text());
+      case 'i' -> new Default.InsteadOf(text());
       default -> throw unknown();
     };
   }

@@ -182,6 +182,9 @@ public final class CatalogueEncoder {
     } else if (byOmission instanceof Default.Word word) {
       letter('w');
       text(word.word());
+    } else if (byOmission instanceof Default.InsteadOf instead) {
+      letter('i');
+      text(instead.other());
     } else if (byOmission instanceof Default.Computed computed) {
       letter('c');
       text(computed.how());

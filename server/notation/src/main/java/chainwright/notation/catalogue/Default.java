@@ -10,6 +10,14 @@ public sealed interface Default {
   record Absent() implements Default {}
 
   /**
+   * Nothing holds, for the setting says in another way what another one says; only one of both can
+   * be written.
+   *
+   * @param other the name of the other one
+   */
+  record InsteadOf(String other) implements Default {}
+
+  /**
    * A number in the setting's unit.
    *
    * @param value the number

@@ -67,6 +67,29 @@ public record Setting(
     return row.isPresent() ? Optional.of(row.get().range()) : Optional.empty();
   }
 
+  /**
+   * Asks whether it and another setting say one thing in two ways, so that only one can be written.
+   *
+   * @param other another setting of the same kind
+   * @return whether one of them stands instead of the other, or both instead of a third
+   */
+  public boolean saysTheSameAs(Setting other) {
+    return !name.equals(other.name()) && said().equals(other.said());
+  }
+
+  private String said() {
+    return byOmission instanceof Default.InsteadOf instead ? instead.other() : name;
+  }
+
+  /**
+   * Asks whether its decibels are the size of something, such as a knee, and no change of level.
+   *
+   * @return whether it can never be below 0; such an amount is written without a plus
+   */
+  public boolean isSize() {
+    return low instanceof Limit.Fixed fixed && fixed.value() >= 0;
+  }
+
   private Optional<RangeRow> row(String word, RangeRow.Direction direction) {
     for (RangeRow row : rows) {
       boolean isOfSource = word.isEmpty() ? row.sources().isEmpty() : row.sources().contains(word);

@@ -33,10 +33,21 @@ public record Finding(
    * @param place where
    * @param what its part in it, such as "the de-esser stands here"
    */
-  public record Related(Place place, String what) {}
+  public record Related(Place place, String what) {
+
+    /**
+     * Sets the sentence.
+     *
+     * @param place where
+     * @param what its part in it
+     */
+    public Related {
+      what = Prose.set(what);
+    }
+  }
 
   /**
-   * Copies the lists.
+   * Copies the lists, and sets the sentences: a minus sign outside of backticks.
    *
    * @param code its code
    * @param severity how grave it is
@@ -49,6 +60,9 @@ public record Finding(
    * @param fixes edits that mend it
    */
   public Finding {
+    what = Prose.set(what);
+    why = Prose.set(why);
+    remedy = Prose.set(remedy);
     sources = List.copyOf(sources);
     related = List.copyOf(related);
     fixes = List.copyOf(fixes);

@@ -21,7 +21,7 @@ public record Fix(String title, Effect effect, boolean isPreferred, List<PlacedE
   }
 
   /**
-   * Copies the edits.
+   * Copies the edits, and sets the title: a minus sign outside of backticks.
    *
    * @param title what it does
    * @param effect whether the sound stays the same
@@ -30,6 +30,7 @@ public record Fix(String title, Effect effect, boolean isPreferred, List<PlacedE
    * @throws IllegalArgumentException if there is no edit
    */
   public Fix {
+    title = Prose.set(title);
     edits = List.copyOf(edits);
     if (edits.isEmpty()) {
       throw new IllegalArgumentException("a fix must hold an edit, but `" + title + "` has none");

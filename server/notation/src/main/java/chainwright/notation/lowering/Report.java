@@ -17,6 +17,9 @@ import java.util.stream.Stream;
 /** Collects what is wrong with one section while it is read. */
 final class Report {
 
+  private static final int ALL_AT_ONCE = 6;
+  private static final int SOME = 3;
+
   private final Section section;
   private final List<Finding> findings = new ArrayList<>();
 
@@ -60,11 +63,20 @@ final class Report {
 
   /** Reports a word that is not known, with the words that it may have meant. */
   void unknownWord(String code, String what, TextSpan span, String word, Collection<String> known) {
+    unknownWord(code, what, span, word, known, "Known here: " + few(known) + ".");
+  }
+
+  /** Reports a word that is not known, with what to look among if no known word is near. */
+  void unknownWord(
+      String code,
+      String what,
+      TextSpan span,
+      String word,
+      Collection<String> known,
+      String whereToLook) {
     List<String> near = Nearest.to(word, known);
     String remedy =
-        near.isEmpty()
-            ? "Known here: " + String.join(", ", first(known)) + "."
-            : "Did you mean `" + String.join("` or `", near) + "`?";
+        near.isEmpty() ? whereToLook : "Did you mean `" + String.join("` or `", near) + "`?";
     List<Fix> fixes = new ArrayList<>();
     for (String candidate : near) {
       fixes.add(
@@ -192,7 +204,12 @@ final class Report {
     return text(unbroken(edit.span().end()));
   }
 
-  private static List<String> first(Collection<String> known) {
-    return known.stream().limit(8).toList();
+  /** All words if they are few, else the first ones. */
+  private static String few(Collection<String> known) {
+    if (known.size() <= ALL_AT_ONCE) {
+      return String.join(", ", known);
+    }
+    String first = String.join(", ", known.stream().limit(SOME).toList());
+    return first + " and " + (known.size() - SOME) + " more";
   }
 }

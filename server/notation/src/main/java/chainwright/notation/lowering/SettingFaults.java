@@ -259,7 +259,11 @@ record SettingFaults(
   /** Reports the settings that must be there and are not. */
   void missing(List<Setting> free) {
     for (Setting setting : free) {
-      if (setting.byOmission() instanceof Default.Required && !attempted.contains(setting.name())) {
+      boolean isAttempted =
+          kind.settings().stream()
+              .filter(one -> one.equals(setting) || one.saysTheSameAs(setting))
+              .anyMatch(one -> attempted.contains(one.name()));
+      if (setting.byOmission() instanceof Default.Required && !isAttempted) {
         report.error(
             "setting-missing",
             statement.head().map(Item.Word::span).orElse(statement.lineSpan()),

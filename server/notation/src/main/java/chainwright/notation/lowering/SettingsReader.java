@@ -173,9 +173,8 @@ final class SettingsReader {
 
   /** The settings that are not written yet. */
   private List<Setting> free() {
-    return kind.settings().stream()
-        .filter(one -> written.stream().noneMatch(w -> w.setting().name().equals(one.name())))
-        .toList();
+    Settings settings = new Settings(kind, written);
+    return kind.settings().stream().filter(settings::isFree).toList();
   }
 
   private Optional<Name> nameAfter(Item.Word word, String keyword, String expected) {
@@ -388,6 +387,18 @@ final class SettingsReader {
           "Remove one of them.",
           report.fix("Remove the second one", true, report.removal(span)));
       return;
+    }
+    for (Written one : written) {
+      if (one.setting().saysTheSameAs(setting)) {
+        report.error(
+            "setting-twice",
+            span,
+            "`" + setting.name() + "` says again what `" + one.setting().name() + "` says",
+            "The first one holds; the second would change it unseen.",
+            "Remove one of them.",
+            report.fix("Remove the second one", true, report.removal(span)));
+        return;
+      }
     }
     written.add(new Written(setting, value, nameSpan, valueSpan));
   }

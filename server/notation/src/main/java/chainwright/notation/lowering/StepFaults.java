@@ -1,6 +1,7 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.catalogue.Family;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
@@ -8,6 +9,7 @@ import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -62,8 +64,24 @@ record StepFaults(Catalogue catalogue, Report report) {
               new TextEdit(head.span().union(second.get().span()), mended)));
     } else {
       report.unknownWord(
-          "unknown-stage", "`" + head.text() + "` is no stage", head.span(), head.text(), known());
+          "unknown-stage",
+          "`" + head.text() + "` is no stage",
+          head.span(),
+          head.text(),
+          known(),
+          "The groups of stages are " + families() + ".");
     }
+  }
+
+  private static String families() {
+    List<String> words = new ArrayList<>();
+    for (Family family : Family.values()) {
+      if (family != Family.STRUCTURE) {
+        words.add(family.name().toLowerCase(Locale.ROOT));
+      }
+    }
+    String last = words.remove(words.size() - 1);
+    return String.join(", ", words) + " and " + last;
   }
 
   private List<String> known() {

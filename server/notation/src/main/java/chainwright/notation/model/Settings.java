@@ -58,7 +58,26 @@ public record Settings(StageKind kind, List<Written> written) {
       return Optional.of(one.get().value());
     }
     Optional<Setting> setting = kind.setting(name);
-    return setting.isPresent() ? byOmission(setting.get()) : Optional.empty();
+    return setting.isPresent() && isFree(setting.get())
+        ? byOmission(setting.get())
+        : Optional.empty();
+  }
+
+  /**
+   * Asks whether a setting could still be written: it is not, and none is that says the same in
+   * another way.
+   *
+   * @param setting a setting of this kind
+   * @return whether it is free
+   */
+  public boolean isFree(Setting setting) {
+    for (Written one : written) {
+      Setting there = one.setting();
+      if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /**

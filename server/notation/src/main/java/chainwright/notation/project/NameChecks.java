@@ -74,7 +74,7 @@ public final class NameChecks {
         Definition before = first.putIfAbsent(space + name.get().text(), definition);
         if (before != null) {
           report(
-              "duplicate-name",
+              "name-defined-twice",
               definition.section(),
               name.get(),
               "`" + name.get().text() + "` is defined twice",
@@ -86,7 +86,7 @@ public final class NameChecks {
       } else if (definition instanceof Definition.Session) {
         if (session.isPresent()) {
           report(
-              "second-session",
+              "declared-twice",
               definition.section(),
               new Name("session", definition.lineSpan()),
               "a file has one session",
@@ -118,17 +118,32 @@ public final class NameChecks {
         case TRACK -> {
           if (scope.track(name).isEmpty()) {
             unknown(definition, use.name(), "unknown-chain", "chain or bus", trackNames(false));
+          } else if (isItself(definition, name)) {
+            report(
+                "key-is-itself",
+                definition.section(),
+                use.name(),
+                "`" + name + "` is this one itself",
+                "Without a name a stage listens to its own signal already.",
+                "Remove it, or name the other chain that is meant.",
+                List.of(),
+                List.of());
           }
         }
         case SPILL -> {
           if (scope.track(name).isEmpty() && catalogue.source(name).isEmpty()) {
             List<String> known = new ArrayList<>(trackNames(false));
             catalogue.sources().stream().map(SourceKind::word).forEach(known::add);
-            unknown(definition, use.name(), "unknown-chain", "chain or kind of source", known);
+            unknown(
+                definition, use.name(), "unknown-source", "chain, bus or kind of source", known);
           }
         }
       }
     }
+  }
+
+  private static boolean isItself(Definition definition, String name) {
+    return definition instanceof Definition.Track track && track.name().text().equals(name);
   }
 
   private void checkBus(Definition definition, Name name) {
@@ -167,11 +182,17 @@ public final class NameChecks {
         near.isEmpty()
             ? "Define it in this file, or import the file that defines it."
             : "Did you mean `" + String.join("` or `", near) + "`?";
+    boolean isTrack = code.equals("unknown-preset") && scope.track(name.text()).isPresent();
     report(
         code,
         definition.section(),
         name,
-        "there is no " + what + " `" + name.text() + "`",
+        "there is no "
+            + what
+            + " `"
+            + name.text()
+            + "`"
+            + (isTrack ? "; that is a chain or a bus" : ""),
         "",
         remedy,
         List.of(),
@@ -189,9 +210,9 @@ public final class NameChecks {
           "import-not-found",
           definition.section(),
           path,
-          "`" + found.path() + "` cannot be read",
-          "Its presets, chains and buses are not known here.",
-          "Write the path from the folder of this file.",
+          "the file `" + found.path() + "` cannot be read",
+          "What it defines is unknown here.",
+          "Mend the path, which counts from this file's folder, or put the file there.",
           List.of(),
           List.of());
     } else if (key.equals(file.key()) || importsBack(key)) {
@@ -229,7 +250,7 @@ public final class NameChecks {
                 Name before = first.putIfAbsent(label.text(), label);
                 if (before != null) {
                   report(
-                      "duplicate-label",
+                      "name-defined-twice",
                       definition.section(),
                       label,
                       "the label `" + label.text() + "` stands here twice",

@@ -145,7 +145,6 @@ class FormattingTest {
         "gain -.5 dB|gain -0.5 dB",
         "gain 007.0 dB|gain 7 dB",
         "align 3 \u00b5s|align 3 us",
-        "all-pass 90\u00b0|all-pass 90 deg",
         "reverb blend 100%|reverb blend 100 %",
         "bell 1/3octave|bell 1/3 oct",
         "band 200Hz to 3000 Hz|band 200 Hz to 3 kHz",

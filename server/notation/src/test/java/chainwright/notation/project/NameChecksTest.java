@@ -25,9 +25,10 @@ class NameChecksTest {
         "chain a {~send plate -14 dB~}; unknown-bus",
         "chain a {~to a~}; not-a-bus",
         "chain a {~compressor threshold -20 dBFS key kick~}; unknown-chain",
-        "chain a {~spill trombone-choir~}; unknown-chain",
+        "chain a {~spill trombone-choir~}; unknown-source",
+        "chain a {~compressor threshold -20 dBFS key a~}; key-is-itself",
         "preset a {~apply a~}; circular-apply",
-        "chain a {~gain -1 dB as x~gain -1 dB as x~}; duplicate-label",
+        "chain a {~gain -1 dB as x~gain -1 dB as x~}; name-defined-twice",
         "chain a {~spill acoustic-guitar~};",
       })
   void name_thatMeansNothing_isFound(String lines, @Nullable String code) {
@@ -36,12 +37,12 @@ class NameChecksTest {
 
   @Test
   void name_definedTwice_isFoundAtTheSecond() {
-    check("bus a {\n}\nbus a {\n}\n", "duplicate-name");
+    check("bus a {\n}\nbus a {\n}\n", "name-defined-twice");
   }
 
   @Test
   void session_aSecondOne_isFound() {
-    check("session \"a\" {\n}\nsession \"b\" {\n}\n", "second-session");
+    check("session \"a\" {\n}\nsession \"b\" {\n}\n", "declared-twice");
   }
 
   @Test

@@ -37,6 +37,7 @@ final class SettingReader {
             "says",
             "hard",
             "default",
+            "instead-of",
             "offers",
             "ranges",
             "unranged"));
@@ -165,6 +166,14 @@ final class SettingReader {
             throw value.fault("a required setting has no default");
           });
       return new Default.Required();
+    }
+    Optional<YamlValue> other = entry.field("instead-of");
+    if (other.isPresent()) {
+      field.ifPresent(
+          value -> {
+            throw value.fault("a setting instead of another has no default");
+          });
+      return new Default.InsteadOf(other.get().text());
     }
     if (field.isEmpty()) {
       return new Default.Absent();

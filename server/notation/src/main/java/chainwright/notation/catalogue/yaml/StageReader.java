@@ -1,6 +1,7 @@
 package chainwright.notation.catalogue.yaml;
 
 import chainwright.notation.catalogue.Citation;
+import chainwright.notation.catalogue.Default;
 import chainwright.notation.catalogue.Family;
 import chainwright.notation.catalogue.Limit;
 import chainwright.notation.catalogue.Setting;
@@ -98,6 +99,11 @@ final class StageReader {
 
   private static void checkReferences(YamlValue root, List<Setting> settings, Set<String> names) {
     for (Setting setting : settings) {
+      if (setting.byOmission() instanceof Default.InsteadOf instead
+          && !names.contains(instead.other())) {
+        throw root.fault(
+            "`" + setting.name() + "` stands instead of no setting: " + instead.other());
+      }
       for (Limit limit : List.of(setting.low(), setting.high())) {
         if (limit instanceof Limit.OfSetting other && !names.contains(other.name())) {
           throw root.fault("`" + setting.name() + "`: its limit names no setting: " + other.name());

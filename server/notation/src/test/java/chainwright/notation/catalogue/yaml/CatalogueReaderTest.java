@@ -98,7 +98,8 @@ class CatalogueReaderTest {
           high-pass  | cutoff     | lead-vocal      | 130   | UNCOMMON
           high-pass  | cutoff     | lead-vocal      | 160   | EXTREME
           compressor | ratio      | mix-bus         | 4     | EXTREME
-          compressor | ratio      | vocal-group     | 6     | USUAL
+          compressor | ratio      | vocal-group     | 6     | UNCOMMON
+          compressor | ratio      | toms            | 6     | USUAL
           gate       | range      | kick            | 20    | USUAL
           """)
   void verdict_tradeValue_isAsInTheFile(

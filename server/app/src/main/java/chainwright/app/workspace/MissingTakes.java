@@ -8,30 +8,24 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Finds the imports and takes that a document names and that are not there. */
-final class MissingFiles {
+/** Finds the takes that a document names and that are not there. */
+final class MissingTakes {
 
-  private MissingFiles() {}
+  private MissingTakes() {}
 
   /**
-   * Looks for the files that a document names.
+   * Looks for the recordings that a document names.
    *
    * @param document the document; one that is no file names none that could be looked for
-   * @param workspace the documents that it may import
    * @return a finding for each that is missing, in the order of the text
    */
-  static List<Finding> of(DocumentSnapshot document, Workspace workspace) {
+  static List<Finding> of(DocumentSnapshot document) {
     List<Finding> findings = new ArrayList<>();
     if (document.path().file().isEmpty()) {
       return findings;
     }
     for (Definition definition : document.file().definitions()) {
-      if (definition instanceof Definition.Import found) {
-        DocumentPath path = DocumentPath.ofKey(document.file().resolve(found.path()));
-        if (workspace.document(path).isEmpty()) {
-          findings.add(missingImport(found));
-        }
-      } else if (definition instanceof Definition.Track track) {
+      if (definition instanceof Definition.Track track) {
         track
             .declarations()
             .take()
@@ -50,17 +44,6 @@ final class MissingFiles {
         .file()
         .filter(Files::isRegularFile)
         .isPresent();
-  }
-
-  private static Finding missingImport(Definition.Import found) {
-    return Finding.ofText(
-        "missing-import",
-        Severity.ERROR,
-        new Place(found.section(), found.pathSpan()),
-        "the file `" + found.path() + "` cannot be read",
-        "What it defines is unknown here.",
-        "Mend the path, which counts from this file's folder, or put the file there.",
-        List.of());
   }
 
   private static Finding missingTake(String name, Place place) {

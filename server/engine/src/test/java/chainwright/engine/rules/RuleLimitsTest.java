@@ -1,0 +1,101 @@
+package chainwright.engine.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chainwright.notation.diagnostic.Finding;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What rules must not say, and what they must not say twice. */
+class RuleLimitsTest {
+
+  @Test
+  void ranges_ofWhatADetectorHears_areNotThoseOfTheSource() {
+    assertThat(
+            codes(
+                "bus drums { source drum-bus",
+                "compressor threshold -16 dBFS ratio 2:1 attack 30 ms release 120 ms {",
+                "side-chain { high-pass 110 Hz 12 dB/oct } }",
+                "}"))
+        .isEmpty();
+  }
+
+  @Test
+  void limits_ofWhatADetectorHears_hold() {
+    assertThat(
+            codes(
+                "bus drums { source drum-bus",
+                "compressor threshold -16 dBFS ratio 2:1 attack 30 ms release 120 ms {",
+                "side-chain { high-pass 110 Hz 96 dB/oct } }",
+                "}"))
+        .contains("outside-limits");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "high-pass 60 Hz 36 dB/oct, over-steep-slope",
+    "high-pass 60 Hz 48 dB/oct, over-steep-slope",
+    "bell 300 Hz -10 dB Q 0.6, wide-deep-cut",
+    "bell 18 kHz +4 dB Q 2, boost-beyond-hearing"
+  })
+  void line_withOneFault_hasOneFinding(String line, String code) {
+    assertThat(codes("chain lead { source lead-vocal", line, "}")).containsExactly(code);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"-10 dB, false", "+12 dB, true"})
+  void distortionOfACopy_besideTheUntouchedSound_countsByItsShare(String gain, boolean isFound) {
+    assertThat(
+            codes(
+                    "bus drums { source drum-bus",
+                    "parallel {",
+                    "path \"as it is\"",
+                    "path \"squashed\" " + gain + " {",
+                    "compressor threshold -38 dBFS ratio 6:1 attack 3 ms release 70 ms",
+                    "}",
+                    "}",
+                    "}")
+                .contains("low-note-distortion"))
+        .isEqualTo(isFound);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"gain -3 dB, false", "gain 0 dB, true", "limiter ceiling -3 dBFS, false"})
+  void insert_behindWhatLowersPeaks_isJudgedByTheLowerPeak(String line, boolean isFound) {
+    assertThat(
+            codes(
+                    "session { alignment 0 dBu = -18 dBFS }",
+                    "chain lead { source lead-vocal",
+                    line,
+                    "insert \"box\" send +4 dBu return +4 dBu latency 1 ms clip-level 22 dBu {",
+                    "gain +1 dB",
+                    "}",
+                    "}")
+                .contains("device-overdriven"))
+        .isEqualTo(isFound);
+  }
+
+  @Test
+  void latencies_ofParallelPaths_areMadeEqualAndNotFound() {
+    assertThat(
+            codes(
+                "session { alignment 0 dBu = -18 dBFS }",
+                "chain bass { source bass",
+                "parallel {",
+                "path \"direct\"",
+                "path \"amplifier\" -6 dB {",
+                "insert \"cabinet\" send -6 dBu return 0 dBu latency 2.9 ms",
+                "}",
+                "}",
+                "}"))
+        .isEmpty();
+  }
+
+  private static List<String> codes(String... lines) {
+    JudgedText judged = JudgedText.of(String.join("\n", lines) + "\n");
+    assertThat(judged.textFaults()).isEmpty();
+    return judged.findings().stream().map(Finding::code).toList();
+  }
+}

@@ -1,0 +1,27 @@
+package chainwright.notation.diagnostic;
+
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Sets sentences for people as print does, and leaves what is to be typed as it is typed. */
+final class Prose {
+
+  /** A stretch between backticks, or a hyphen that is the sign of a number. */
+  private static final Pattern CODE_OR_SIGN =
+      Pattern.compile("`[^`]*`|(?<![\\p{L}\\p{N}.])-(?=\\d)");
+
+  private static final String MINUS = "\u2212";
+
+  private Prose() {}
+
+  /** Writes the minus of numbers as a minus sign, except between backticks. */
+  static String set(String sentence) {
+    if (sentence.indexOf('-') < 0) {
+      return sentence;
+    }
+    return CODE_OR_SIGN
+        .matcher(sentence)
+        .replaceAll(
+            found -> found.group().equals("-") ? MINUS : Matcher.quoteReplacement(found.group()));
+  }
+}
