@@ -13,15 +13,10 @@ package chainwright.dsp.dynamics;
  * @param detector how the level is taken
  * @param ballistics attack and release
  */
-public record CompressorDesign(OverThresholdCurve curve, Detector detector, Ballistics ballistics) {
+public record CompressorDesign(OverThresholdCurve curve, Detector detector, Ballistics ballistics)
+    implements GainControl {
 
-  /**
-   * Starts a compressor for one channel.
-   *
-   * @param sampleRateHz the sample rate [Hz], above 0
-   * @return a compressor at no gain reduction
-   * @throws IllegalArgumentException if the sample rate is not finite and above 0
-   */
+  @Override
   public Compressor newProcessor(double sampleRateHz) {
     return new Compressor(this, sampleRateHz);
   }

@@ -23,7 +23,8 @@ public record GateDesign(
     Detector detector,
     double attackSeconds,
     double holdSeconds,
-    double releaseSeconds) {
+    double releaseSeconds)
+    implements GainControl {
 
   /**
    * Checks the times.
@@ -41,13 +42,7 @@ public record GateDesign(
     Arguments.requireFiniteNotNegative("the release", releaseSeconds);
   }
 
-  /**
-   * Starts a gate for one channel.
-   *
-   * @param sampleRateHz the sample rate [Hz], above 0
-   * @return a closed gate
-   * @throws IllegalArgumentException if the sample rate is not finite and above 0
-   */
+  @Override
   public Gate newProcessor(double sampleRateHz) {
     return new Gate(this, sampleRateHz);
   }

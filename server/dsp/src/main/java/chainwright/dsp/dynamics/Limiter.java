@@ -24,14 +24,7 @@ public final class Limiter {
   /** Released reductions of the window, a ring. */
   private final double[] releasedDb;
 
-  /** Wanted reductions that may yet be the window's largest, falling; a ring with its frames. */
-  private final double[] largestDb;
-
-  private final long[] largestFrame;
-  private int largestHead;
-  private int largestCount;
-
-  private long frame;
+  private final SlidingMaximum largestDb;
   private int position;
   private double lastReleasedDb;
   private double sumDb;
@@ -50,8 +43,7 @@ public final class Limiter {
     window = 1 + (int) Math.round(design.lookAheadSeconds() * sampleRateHz);
     waiting = new double[channelCount][window];
     releasedDb = new double[window];
-    largestDb = new double[window];
-    largestFrame = new long[window];
+    largestDb = new SlidingMaximum(window);
   }
 
   /**
@@ -69,9 +61,7 @@ public final class Limiter {
       Arrays.fill(ring, 0);
     }
     Arrays.fill(releasedDb, 0);
-    largestHead = 0;
-    largestCount = 0;
-    frame = 0;
+    largestDb.reset();
     position = 0;
     lastReleasedDb = 0;
     sumDb = 0;
@@ -142,7 +132,7 @@ public final class Limiter {
 
   /** Returns the reduction for the sample that leaves while this peak enters. */
   private double reductionDb(double peak) {
-    double heldDb = holdLargest(wantedDb(peak));
+    double heldDb = largestDb.next(wantedDb(peak));
     double decayedDb = release * lastReleasedDb + (1 - release) * heldDb;
     lastReleasedDb = Math.max(heldDb, decayedDb < NONE_DB ? 0 : decayedDb);
     sumDb += lastReleasedDb - releasedDb[position];
@@ -161,26 +151,5 @@ public final class Limiter {
       return 0;
     }
     return curve.gainReductionDb(20 * Math.log10(Math.min(peak, Double.MAX_VALUE)));
-  }
-
-  /** Takes a wanted reduction and returns the largest of the window that ends with it. */
-  private double holdLargest(double wantedDb) {
-    while (largestCount > 0 && largestDb[ring(largestHead + largestCount - 1)] <= wantedDb) {
-      largestCount--;
-    }
-    if (largestCount > 0 && largestFrame[largestHead] <= frame - window) {
-      largestHead = ring(largestHead + 1);
-      largestCount--;
-    }
-    int tail = ring(largestHead + largestCount);
-    largestDb[tail] = wantedDb;
-    largestFrame[tail] = frame;
-    largestCount++;
-    frame++;
-    return largestDb[largestHead];
-  }
-
-  private int ring(int index) {
-    return index >= window ? index - window : index;
   }
 }

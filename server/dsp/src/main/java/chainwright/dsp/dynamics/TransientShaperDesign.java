@@ -14,7 +14,7 @@ package chainwright.dsp.dynamics;
  * @param onsetDb the gain of beginnings [dB], finite
  * @param tailDb the gain of decays [dB], finite
  */
-public record TransientShaperDesign(double onsetDb, double tailDb) {
+public record TransientShaperDesign(double onsetDb, double tailDb) implements GainControl {
 
   /**
    * Checks the gains.
@@ -28,13 +28,7 @@ public record TransientShaperDesign(double onsetDb, double tailDb) {
     Arguments.requireFinite("the tail gain", tailDb);
   }
 
-  /**
-   * Starts a transient shaper for one channel.
-   *
-   * @param sampleRateHz the sample rate [Hz], above 0
-   * @return a shaper that has heard silence
-   * @throws IllegalArgumentException if the sample rate is not finite and above 0
-   */
+  @Override
   public TransientShaper newProcessor(double sampleRateHz) {
     return new TransientShaper(this, sampleRateHz);
   }

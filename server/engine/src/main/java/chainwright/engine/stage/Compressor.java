@@ -4,10 +4,14 @@ import chainwright.dsp.dynamics.Ballistics;
 import chainwright.dsp.dynamics.CompressorCurve;
 import chainwright.dsp.dynamics.CompressorDesign;
 import chainwright.dsp.dynamics.Detector;
+import chainwright.dsp.dynamics.LevelControlDesign;
 import chainwright.dsp.dynamics.SmoothedBallistics;
 import chainwright.dsp.dynamics.Smoothing;
 import chainwright.dsp.dynamics.TwoStageBallistics;
 import chainwright.dsp.filter.ConstantFactor;
+import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.SumDesign;
+import java.util.Optional;
 
 /**
  * Designs {@code compressor}: 3:1 with a knee of 6 dB, a peak detector, 10 ms and 150 ms unless the
@@ -40,6 +44,23 @@ public final class Compressor implements StageModel {
     double share = context.number("blend") / 100;
     return StageSound.ofCompressor(compressor)
         .withResponse(new ConstantFactor(1 - share + share * Math.pow(10, makeUpDb / 20)));
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return design(context)
+        .compressor()
+        .map(
+            compressor ->
+                SumDesign.ofBlend(
+                    new LevelControlDesign(
+                        compressor,
+                        context.rate(),
+                        audio.key(),
+                        context.number("stereo-link") / 100,
+                        0),
+                    context.number("blend") / 100));
   }
 
   private static Ballistics ballistics(StageContext context) {

@@ -1,6 +1,9 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.dynamics.MovingBandDesign;
 import chainwright.dsp.filter.EqualiserPrototypes;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
 
 /**
  * Designs {@code dynamic-bell}: 3:1, at most 4 dB, Q 1.5, 10 ms and 120 ms unless the settings say
@@ -19,5 +22,16 @@ public final class DynamicBell implements StageModel {
   public StageSound design(StageContext context) {
     return DynamicBand.design(
         context, EqualiserPrototypes.bandPass(context.frequency("centre"), context.quality()));
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return MovingBand.processor(
+        audio,
+        design(context),
+        MovingBandDesign.Shape.BELL,
+        context.frequency("centre"),
+        context.quality());
   }
 }

@@ -1,8 +1,11 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.dynamics.MovingBandDesign;
 import chainwright.dsp.filter.PassFamily;
 import chainwright.dsp.filter.PassPrototypes;
+import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.quantity.Frequency;
+import java.util.Optional;
 
 /**
  * Designs {@code dynamic-shelf}: 3:1, at most 4 dB, 10 ms and 120 ms unless the settings say
@@ -25,5 +28,18 @@ public final class DynamicShelf implements StageModel {
         context.is("side", "low")
             ? PassPrototypes.lowPass(PassFamily.BUTTERWORTH, 2, cutoff)
             : PassPrototypes.highPass(PassFamily.BUTTERWORTH, 2, cutoff));
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return MovingBand.processor(
+        audio,
+        design(context),
+        context.is("side", "low")
+            ? MovingBandDesign.Shape.LOW_SHELF
+            : MovingBandDesign.Shape.HIGH_SHELF,
+        context.frequency("cutoff"),
+        context.quality());
   }
 }

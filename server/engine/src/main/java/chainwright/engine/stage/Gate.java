@@ -3,6 +3,9 @@ package chainwright.engine.stage;
 import chainwright.dsp.dynamics.Detector;
 import chainwright.dsp.dynamics.GateCurve;
 import chainwright.dsp.dynamics.GateDesign;
+import chainwright.dsp.dynamics.LevelControlDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
 
 /**
  * Designs {@code gate}: 12 dB of range, 4 dB of hysteresis, 1 ms to open, 60 ms of hold and 150 ms
@@ -27,5 +30,16 @@ public final class Gate implements StageModel {
                 context.number("hold"),
                 context.number("release")))
         .withLatency(context.number("look-ahead"));
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return design(context)
+        .gate()
+        .map(
+            gate ->
+                new LevelControlDesign(
+                    gate, context.rate(), audio.key(), 1, context.frames("look-ahead")));
   }
 }

@@ -1,5 +1,11 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.dynamics.LimiterCurve;
+import chainwright.dsp.dynamics.LimiterDesign;
+import chainwright.dsp.dynamics.PeakLimitingDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
+
 /**
  * Designs {@code limiter}: no sample above the ceiling [dBFS]; 3 ms of look-ahead and 120 ms of
  * release unless written.
@@ -12,5 +18,18 @@ public final class Limiter implements StageModel {
   @Override
   public StageSound design(StageContext context) {
     return PeakLimit.design(context);
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return Optional.of(
+        new PeakLimitingDesign(
+            new LimiterDesign(
+                new LimiterCurve(context.number("ceiling"), 0),
+                context.number("look-ahead"),
+                context.number("release")),
+            context.rate(),
+            context.number("stereo-link") / 100));
   }
 }

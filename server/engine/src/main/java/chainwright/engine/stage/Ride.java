@@ -1,5 +1,11 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.signal.FactorDesign;
+import chainwright.dsp.signal.PassageDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.notation.model.Value;
+import java.util.Optional;
+
 /**
  * Designs {@code ride}: nothing outside its passage, and the response of a chain is that outside
  * passages.
@@ -12,5 +18,17 @@ public final class Ride implements StageModel {
   @Override
   public StageSound design(StageContext context) {
     return StageSound.NOTHING;
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    Value.Span time = context.span("time");
+    return Optional.of(
+        new PassageDesign(
+            FactorDesign.ofGainDb(context.number("gain")),
+            audio.frameAt(time.low().baseValue()),
+            audio.frameAt(time.high().baseValue()),
+            context.frames("fade")));
   }
 }

@@ -1,6 +1,10 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.dynamics.KeyInput;
 import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.SeriesDesign;
+import chainwright.notation.model.Value;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -22,5 +26,37 @@ public record StageAudio(
    */
   public long frameAt(double seconds) {
     return Math.round(seconds * context.rate().hertz()) + latencyFrames;
+  }
+
+  /**
+   * Returns what the detector listens to: the signal that {@code key} names, or the stage's own,
+   * through the side chain.
+   *
+   * @return the input
+   */
+  public KeyInput key() {
+    return new KeyInput(
+        context
+            .settings()
+            .value("key")
+            .filter(Value.Reference.class::isInstance)
+            .map(value -> ((Value.Reference) value).name()),
+        latencyFrames,
+        keyFilter);
+  }
+
+  /**
+   * Returns what the detector listens to, followed by what the stage has before its detector.
+   *
+   * @param last what comes after the side chain
+   * @return the input
+   */
+  public KeyInput keyThrough(ProcessorDesign last) {
+    KeyInput key = key();
+    ProcessorDesign whole =
+        key.filter()
+            .<ProcessorDesign>map(filter -> new SeriesDesign(List.of(filter, last)))
+            .orElse(last);
+    return new KeyInput(key.signal(), key.latencyFrames(), Optional.of(whole));
   }
 }

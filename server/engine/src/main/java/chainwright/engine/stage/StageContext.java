@@ -74,6 +74,17 @@ public record StageContext(
   }
 
   /**
+   * Returns a time in use as a whole number of frames.
+   *
+   * @param name the setting's name, of a time [s]
+   * @return the nearest number of frames
+   * @throws IllegalArgumentException if the setting has no value
+   */
+  public int frames(String name) {
+    return (int) Math.round(number(name) * rate.hertz());
+  }
+
+  /**
    * Returns a span in use, such as a band.
    *
    * @param name the setting's name

@@ -45,6 +45,8 @@ class DesignEqualsSoundTest {
         "parallel {\npath \"dry\"\npath \"wet\" -10 dB {\nlow-pass 2 kHz 12 dB/oct\n}\n}",
         "multiband 24 dB/oct {\nband below 200 Hz {\ngain -1 dB\n}\n"
             + "band 200 Hz to 2 kHz {\nbell 800 Hz 3 dB Q 1\n}\nband above 2 kHz {\ngain 2 dB\n}\n}",
+        "de-ess band 5 to 9 kHz threshold 0 dBFS",
+        "de-ess broadband band 5 to 9 kHz threshold 0 dBFS",
         "insert \"box\" send 4 dBu return 0 dBu {\nbell 100 Hz 2 dB Q 1\n}",
       })
   void chain_ofLinearStages_rendersItsPlot(String lines) {

@@ -24,7 +24,20 @@ class SoundLawsTest {
         "parallel {\npath \"dry\"\npath \"wet\" -10 dB {\nlow-pass 2 kHz 12 dB/oct\n}\n}",
         "mid-side {\nmid {\nbell 300 Hz -3 dB Q 1\n}\nside {\nhigh-pass 120 Hz 6 dB/oct\n}\n}",
         "multiband 24 dB/oct {\nband below 200 Hz {\ngain -1 dB\n}\nband above 200 Hz {\ngain 2 dB\n}\n}",
-        "during 0:00.05 to 0:00.1 {\ngain -6 dB\n}");
+        "during 0:00.05 to 0:00.1 {\ngain -6 dB\n}",
+        "ride 0:00.05 to 0:00.1 -3 dB",
+        "compressor threshold -30 dBFS ratio 4:1 stereo-link 60 % blend 70 %",
+        "compressor threshold -30 dBFS ratio 4:1 detector rms",
+        "de-ess band 5 to 9 kHz threshold -30 dBFS",
+        "de-ess broadband band 5 to 9 kHz threshold -30 dBFS",
+        "gate threshold -20 dBFS",
+        "expander threshold -20 dBFS",
+        "limiter ceiling -6 dBFS",
+        "limiter ceiling -6 dBFS stereo-link 50 %",
+        "dynamic-bell 3 kHz threshold -30 dBFS",
+        "dynamic-shelf high 8 kHz threshold -40 dBFS",
+        "treble-limiter 7 kHz threshold -30 dBFS",
+        "transient-shaper onset 4 dB tail -3 dB");
   }
 
   @ParameterizedTest
