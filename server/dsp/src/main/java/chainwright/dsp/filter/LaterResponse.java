@@ -4,12 +4,12 @@ import chainwright.quantity.SampleRate;
 import org.jspecify.annotations.Nullable;
 
 /** The response of a filter that is designed when it is first looked at. */
-final class LaterResponse implements Response {
+public final class LaterResponse implements Response {
 
   private final Curve curve;
   private final AnaloguePrototype prototype;
   private final SampleRate rate;
-  private volatile @Nullable Response designed;
+  private volatile @Nullable FilterCascade designed;
 
   LaterResponse(Curve curve, AnaloguePrototype prototype, SampleRate rate) {
     this.curve = curve;
@@ -17,9 +17,14 @@ final class LaterResponse implements Response {
     this.rate = rate;
   }
 
-  /** Two threads may both design; the two results are the same. */
-  private Response designed() {
-    Response known = designed;
+  /**
+   * Returns the filter, designed now if it has not been.
+   *
+   * @return the filter
+   */
+  public FilterCascade designed() {
+    // Two threads may both design; the two results are the same.
+    FilterCascade known = designed;
     if (known == null) {
       known = curve.design(prototype, rate);
       designed = known;

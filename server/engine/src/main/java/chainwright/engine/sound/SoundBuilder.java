@@ -34,18 +34,22 @@ public final class SoundBuilder {
   private final SampleRate rate;
   private final List<StageElement> silent = new ArrayList<>();
 
-  private SoundBuilder(SampleRate rate) {
+  private final boolean isMono;
+
+  private SoundBuilder(SampleRate rate, boolean isMono) {
     this.rate = rate;
+    this.isMono = isMono;
   }
 
   /**
    * Makes a path sound.
    *
    * @param path the path; its sample rate is that of the audio
+   * @param isMono whether all channels hold the same sound, that of a recording of one channel
    * @return what processes its audio
    */
-  public static PathSound build(SignalPath path) {
-    SoundBuilder builder = new SoundBuilder(path.rate());
+  public static PathSound build(SignalPath path, boolean isMono) {
+    SoundBuilder builder = new SoundBuilder(path.rate(), isMono);
     ProcessorDesign whole = builder.series(path.elements(), 0);
     return new PathSound(whole, builder.silent);
   }
@@ -72,7 +76,7 @@ public final class SoundBuilder {
             ? Optional.empty()
             : Optional.of(series(stage.sideChain(), latencyFrames));
     Optional<ProcessorDesign> processor =
-        StageModels.processor(new StageAudio(stage.context(), keyFilter, latencyFrames));
+        StageModels.processor(new StageAudio(stage.context(), keyFilter, latencyFrames, isMono));
     if (processor.isEmpty()) {
       silent.add(stage);
     }

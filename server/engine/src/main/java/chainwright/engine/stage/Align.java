@@ -1,21 +1,11 @@
 package chainwright.engine.stage;
 
-import chainwright.dsp.filter.PureDelay;
-import chainwright.quantity.TimeSpan;
-
 /**
  * Designs {@code align}: later (+) or earlier (-) by its time [s]. Earlier needs look-ahead, which
- * is a latency of the same length.
+ * is a latency of the same length; so is what the interpolation between frames looks ahead.
  */
-public final class Align implements StageModel {
+public final class Align implements SampledDelayStage {
 
   /** Makes the model, which has no state. */
   public Align() {}
-
-  @Override
-  public StageSound design(StageContext context) {
-    double seconds = context.delaySeconds();
-    return StageSound.ofResponse(new PureDelay(new TimeSpan(seconds)))
-        .withLatency(Math.max(0, -seconds));
-  }
 }

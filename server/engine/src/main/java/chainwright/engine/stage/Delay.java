@@ -1,19 +1,12 @@
 package chainwright.engine.stage;
 
-import chainwright.dsp.filter.PureDelay;
-import chainwright.quantity.TimeSpan;
-
 /**
  * Designs {@code delay}: later by its time [s]. The time is wanted, so it is part of the response
- * and not a latency that others have to make up for.
+ * and not a latency that others have to make up for. Only a delay shorter than its interpolation
+ * between frames has a latency besides.
  */
-public final class Delay implements StageModel {
+public final class Delay implements SampledDelayStage {
 
   /** Makes the model, which has no state. */
   public Delay() {}
-
-  @Override
-  public StageSound design(StageContext context) {
-    return StageSound.ofResponse(new PureDelay(new TimeSpan(context.delaySeconds())));
-  }
 }

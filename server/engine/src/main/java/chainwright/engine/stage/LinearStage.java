@@ -3,6 +3,7 @@ package chainwright.engine.stage;
 import chainwright.dsp.filter.ConstantFactor;
 import chainwright.dsp.filter.FilterCascade;
 import chainwright.dsp.filter.FilterDesign;
+import chainwright.dsp.filter.LaterResponse;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.dsp.signal.FactorDesign;
@@ -31,6 +32,9 @@ public interface LinearStage extends StageModel {
   static ProcessorDesign running(Response response) {
     if (response instanceof FilterCascade cascade) {
       return new FilterDesign(cascade);
+    }
+    if (response instanceof LaterResponse later) {
+      return new FilterDesign(later.designed());
     }
     if (response instanceof ConstantFactor constant) {
       return new FactorDesign(constant.factor());

@@ -14,9 +14,10 @@ import java.util.Optional;
  * @param keyFilter what the signal passes on its way to the detector; empty if nothing
  * @param latencyFrames how late the signal is when it comes to the stage [frames], ≥ 0; for what
  *     happens at a time of the recording
+ * @param isMono whether all channels hold the same sound, that of a recording of one channel
  */
 public record StageAudio(
-    StageContext context, Optional<ProcessorDesign> keyFilter, int latencyFrames) {
+    StageContext context, Optional<ProcessorDesign> keyFilter, int latencyFrames, boolean isMono) {
 
   /**
    * Returns the frame that is at the stage at a time of the recording.

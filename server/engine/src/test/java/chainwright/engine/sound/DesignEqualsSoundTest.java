@@ -47,6 +47,12 @@ class DesignEqualsSoundTest {
             + "band 200 Hz to 2 kHz {\nbell 800 Hz 3 dB Q 1\n}\nband above 2 kHz {\ngain 2 dB\n}\n}",
         "de-ess band 5 to 9 kHz threshold 0 dBFS",
         "de-ess broadband band 5 to 9 kHz threshold 0 dBFS",
+        "delay 1 ms",
+        "delay 1.2345 ms",
+        "delay 0.01 ms",
+        "align -2.01 ms",
+        "align -2 ms",
+        "parallel {\npath \"dry\"\npath \"late\" -3 dB {\ndelay 0.41 ms\n}\n}",
         "insert \"box\" send 4 dBu return 0 dBu {\nbell 100 Hz 2 dB Q 1\n}",
       })
   void chain_ofLinearStages_rendersItsPlot(String lines) {

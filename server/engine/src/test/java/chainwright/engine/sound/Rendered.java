@@ -26,7 +26,7 @@ final class Rendered {
 
   /** Returns what processes a path, all of whose stages must sound. */
   static ProcessorDesign design(SignalPath path) {
-    PathSound sound = SoundBuilder.build(path);
+    PathSound sound = SoundBuilder.build(path, false);
     assertThat(sound.silentStages()).isEmpty();
     return sound.processor();
   }

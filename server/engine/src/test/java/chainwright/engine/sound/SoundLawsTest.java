@@ -37,6 +37,11 @@ class SoundLawsTest {
         "dynamic-bell 3 kHz threshold -30 dBFS",
         "dynamic-shelf high 8 kHz threshold -40 dBFS",
         "treble-limiter 7 kHz threshold -30 dBFS",
+        "delay 1 ms",
+        "delay 1.2345 ms",
+        "align -2.01 ms",
+        "pan -30 %",
+        "width side-gain -3 dB mono-below 120 Hz",
         "transient-shaper onset 4 dB tail -3 dB");
   }
 

@@ -1,0 +1,26 @@
+package chainwright.engine.stage;
+
+import chainwright.dsp.filter.DelayDesign;
+import chainwright.dsp.filter.SampledDelay;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
+
+/** What delays and alignments have in common: all but the sign that their time may have. */
+interface SampledDelayStage extends StageModel {
+
+  @Override
+  default StageSound design(StageContext context) {
+    SampledDelay delay = delay(context);
+    return StageSound.ofResponse(delay)
+        .withLatency(new DelayDesign(delay).latencyFrames() / context.rate().hertz());
+  }
+
+  @Override
+  default Optional<ProcessorDesign> processor(StageAudio audio) {
+    return Optional.of(new DelayDesign(delay(audio.context())));
+  }
+
+  private static SampledDelay delay(StageContext context) {
+    return new SampledDelay(context.delaySeconds() * context.rate().hertz(), context.rate());
+  }
+}
