@@ -30,11 +30,11 @@ class ParameterNamesTest {
           // Signal values [full scale = 1], and what the formulas of the field are written in.
           "(?i).*(sample|amplitude|ratio|slope|sharpness|steepness|factor|scale|sine|cosine|warp)"
               // Named by their unit alone.
-              + "|hz|hertz|decibels|loudnessUnits|decibelsPerOctave|beatsPerMinute|metres|bits|seconds|octaves|radians|degrees|percent|samples|bpm"
+              + "|hz|hertz|decibels|loudnessUnits|decibelsPerOctave|beatsPerMinute|metres|bits|seconds|octaves|radians|degrees|percent|samples|frames|bpm"
               // Coefficients of a transfer function, as every text on filters names them.
               + "|[abdn][0-2]"
               // Pure numbers of one formula each, explained beside it.
-              + "|asymmetry|bias|correlation|secondOrder|gain|otherwise|share|toOne"
+              + "|asymmetry|bias|correlation|secondOrder|gain|otherwise|position|share|toOne"
               // Quantities keep one number in the base unit of their kind, and say which.
               + "|value|baseValue"
               // Arguments of plain mathematics.

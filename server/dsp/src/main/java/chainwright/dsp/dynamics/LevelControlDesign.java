@@ -12,12 +12,12 @@ import chainwright.quantity.SampleRate;
  * @param control what makes the gain
  * @param rate the sample rate
  * @param key what its detector listens to
- * @param link how far the channels share one gain, from 0 (each its own) to 1 (that of the
+ * @param linkShare how far the channels share one gain, from 0 (each its own) to 1 (that of the
  *     loudest); between, the gains [dB] are mixed
  * @param lookAheadFrames how far the detector is ahead of the signal [frames], ≥ 0
  */
 public record LevelControlDesign(
-    GainControl control, SampleRate rate, KeyInput key, double link, int lookAheadFrames)
+    GainControl control, SampleRate rate, KeyInput key, double linkShare, int lookAheadFrames)
     implements ProcessorDesign {
 
   /**
@@ -26,15 +26,15 @@ public record LevelControlDesign(
    * @param control what makes the gain
    * @param rate the sample rate
    * @param key what its detector listens to
-   * @param link how far the channels share one gain
+   * @param linkShare how far the channels share one gain
    * @param lookAheadFrames how far the detector is ahead [frames]
    * @throws IllegalArgumentException if a number is outside its range
    */
   public LevelControlDesign {
-    if (!(link >= 0 && link <= 1) || lookAheadFrames < 0) {
+    if (!(linkShare >= 0 && linkShare <= 1) || lookAheadFrames < 0) {
       throw new IllegalArgumentException(
           "the link must lie between 0 and 1 and the look-ahead not be negative, but were "
-              + link
+              + linkShare
               + " and "
               + lookAheadFrames
               + " frames");
@@ -61,7 +61,7 @@ public record LevelControlDesign(
   @Override
   public Processor newProcessor(Wiring wiring) {
     return new Running(
-        new GainCourse(control, rate.hertz(), key, link, wiring),
+        new GainCourse(control, rate.hertz(), key, linkShare, wiring),
         new DelayLine(wiring.channelCount(), lookAheadFrames));
   }
 

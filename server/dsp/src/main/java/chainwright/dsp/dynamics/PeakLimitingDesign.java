@@ -10,10 +10,10 @@ import chainwright.quantity.SampleRate;
  *
  * @param limiter the ceiling and times
  * @param rate the sample rate
- * @param link how far the channels share one gain, from 0 (each its own) to 1 (that of the highest
- *     peak); between, the peaks [dB] are mixed, so that no channel passes the ceiling
+ * @param linkShare how far the channels share one gain, from 0 (each its own) to 1 (that of the
+ *     highest peak); between, the peaks [dB] are mixed, so that no channel passes the ceiling
  */
-public record PeakLimitingDesign(LimiterDesign limiter, SampleRate rate, double link)
+public record PeakLimitingDesign(LimiterDesign limiter, SampleRate rate, double linkShare)
     implements ProcessorDesign {
 
   /**
@@ -21,12 +21,12 @@ public record PeakLimitingDesign(LimiterDesign limiter, SampleRate rate, double 
    *
    * @param limiter the ceiling and times
    * @param rate the sample rate
-   * @param link how far the channels share one gain
+   * @param linkShare how far the channels share one gain
    * @throws IllegalArgumentException if the link does not lie between 0 and 1
    */
   public PeakLimitingDesign {
-    if (!(link >= 0 && link <= 1)) {
-      throw new IllegalArgumentException("the link must lie between 0 and 1, but was " + link);
+    if (!(linkShare >= 0 && linkShare <= 1)) {
+      throw new IllegalArgumentException("the link must lie between 0 and 1, but was " + linkShare);
     }
   }
 
@@ -38,14 +38,14 @@ public record PeakLimitingDesign(LimiterDesign limiter, SampleRate rate, double 
   @Override
   public Processor newProcessor(Wiring wiring) {
     int channelCount = wiring.channelCount();
-    if (link == 1 || channelCount == 1) {
+    if (linkShare == 1 || channelCount == 1) {
       return new Linked(limiter.newProcessor(rate.hertz(), channelCount));
     }
     Limiter[] limiters = new Limiter[channelCount];
     for (int c = 0; c < channelCount; c++) {
       limiters[c] = limiter.newProcessor(rate.hertz(), 1);
     }
-    return new Mixed(limiters, link);
+    return new Mixed(limiters, linkShare);
   }
 
   private static final class Linked implements Processor {
