@@ -198,33 +198,41 @@
         (while (< at (point-max))
           (let ((next (next-single-property-change at 'mouse-face nil (point-max))))
             (when (get-text-property at 'mouse-face)
-              ;; An annotation follows the word after a space of its own face.
-              (push (car (split-string (buffer-substring-no-properties at next) "[ \t]+" t)) words))
+              ;; An annotation follows the word after a space; both may have the same face.
+              (push (string-trim (buffer-substring-no-properties at next)) words))
             (setq at next)))
         (delete-dups (nreverse words))))))
 
+(defun driver-complete (case)
+  "What completion offers at the place of CASE, and what accepting writes."
+  (let ((file (alist-get 'file case)) (at (alist-get 'at case)) (name (alist-get 'name case)))
+    (when (get-buffer "*Completions*")
+      (kill-buffer "*Completions*"))
+    (driver-open file at)
+    (completion-help-at-point)
+    (let ((words (driver-candidates)) (accept (alist-get 'accept case)))
+      (dolist (word (alist-get 'offers case))
+        (driver-check (format "completion of %s: offers %s" name word) (member word words) words))
+      (dolist (word (alist-get 'withholds case))
+        (driver-check (format "completion of %s: withholds %s" name word)
+                      (and words (not (member word words))) words))
+      ;; Choosing in *Completions* is what a click or RET on the word does.
+      (when (get-buffer "*Completions*")
+        (select-window (get-buffer-window "*Completions*"))
+        (goto-char (point-min))
+        (when (search-forward accept nil t)
+          (goto-char (match-beginning 0))
+          (choose-completion))))
+    (switch-to-buffer (find-file-noselect (expand-file-name file driver-folder)))
+    (goto-char (driver-mark file at))
+    (driver-check (format "completion of %s: accepting writes the word" name)
+                  (equal (driver-line) (alist-get 'line-after case))
+                  (driver-line))))
+
 (defun driver-completion ()
   "What completion at point offers, and what accepting writes."
-  (driver-open (driver-case 'completion 'file) (driver-case 'completion 'at))
-  (end-of-line)
-  (completion-help-at-point)
-  (let ((words (driver-candidates)) (accept (driver-case 'completion 'accept)))
-    (dolist (word (driver-case 'completion 'offers))
-      (driver-check (format "completion: offers %s" word) (member word words) words))
-    (dolist (word (driver-case 'completion 'withholds))
-      (driver-check (format "completion: withholds %s" word) (and words (not (member word words))) words))
-    ;; Choosing in *Completions* is what a click or RET on the word does.
-    (when (get-buffer "*Completions*")
-      (select-window (get-buffer-window "*Completions*"))
-      (goto-char (point-min))
-      (when (search-forward accept nil t)
-        (goto-char (match-beginning 0))
-        (choose-completion))))
-  (switch-to-buffer (find-file-noselect (expand-file-name (driver-case 'completion 'file) driver-folder)))
-  (goto-char (driver-mark (driver-case 'completion 'file) (driver-case 'completion 'at)))
-  (driver-check "completion: accepting writes the word"
-                (equal (driver-line) (driver-case 'completion 'line-after))
-                (driver-line)))
+  (dolist (case (driver-case 'completion))
+    (driver-complete case)))
 
 (defun driver-fix ()
   "What code actions are offered, and what applying one does."

@@ -176,20 +176,21 @@ function checks.diagnostics()
   check('diagnostics: none in a clean file', published and #clean == 0, published and show(clean) or 'nothing was published')
 end
 
-function checks.completion()
-  local case = cases.completion
+local function check_completion(case)
   open(case.file, case.at)
-  keys('A<C-x><C-o>')
+  local at = marks[case.file][case.at]
+  -- A cursor cannot stand behind the last character before a line is written to.
+  keys((at[2] == #line_of(case.file, at[1]) and 'A' or 'i') .. '<C-x><C-o>')
   local words = await(function()
     return lua([[local info = vim.fn.complete_info({ 'items', 'pum_visible' })
     if info.pum_visible == 0 then return false end
     return vim.tbl_map(function(item) return item.abbr ~= '' and item.abbr or item.word end, info.items)]])
   end) or {}
   for _, word in ipairs(case.offers) do
-    check('completion: offers ' .. word, vim.tbl_contains(words, word), show(words))
+    check('completion of ' .. case.name .. ': offers ' .. word, vim.tbl_contains(words, word), show(words))
   end
   for _, word in ipairs(case.withholds) do
-    check('completion: withholds ' .. word, #words > 0 and not vim.tbl_contains(words, word), show(words))
+    check('completion of ' .. case.name .. ': withholds ' .. word, #words > 0 and not vim.tbl_contains(words, word), show(words))
   end
   local index = 0
   for position, word in ipairs(words) do
@@ -199,12 +200,17 @@ function checks.completion()
   end
   -- The menu opens with its first entry chosen.
   keys(('<C-n>'):rep(index - 1) .. '<C-y><Esc>')
-  local at = marks[case.file][case.at]
   await(function()
     return lua('return vim.api.nvim_get_mode().mode') == 'n'
   end)
   local line = line_of(case.file, at[1])
-  check('completion: accepting writes the word', line == case['line-after'], show(line))
+  check('completion of ' .. case.name .. ': accepting writes the word', line == case['line-after'], show(line))
+end
+
+function checks.completion()
+  for _, case in ipairs(cases.completion) do
+    check_completion(case)
+  end
 end
 
 function checks.fix()

@@ -156,23 +156,24 @@ const checks = {
   },
 
   async completion(editor) {
-    const { file, at, offers, withholds, accept, 'line-after': after } = cases.completion;
-    await editor.open(file, at);
-    await editor.page.keyboard.press('Control+Space');
-    const rows = editor.page.locator('.suggest-widget.visible .monaco-list-row .label-name');
-    await rows.first().waitFor({ timeout: patience });
-    const words = await rows.allTextContents();
-    for (const word of offers) {
-      check(`completion: offers ${word}`, words.includes(word), words);
+    for (const { name, file, at, offers, withholds, accept, 'line-after': after } of cases.completion) {
+      await editor.open(file, at);
+      await editor.page.keyboard.press('Control+Space');
+      const rows = editor.page.locator('.suggest-widget.visible .monaco-list-row .label-name');
+      await rows.first().waitFor({ timeout: patience });
+      const words = await rows.allTextContents();
+      for (const word of offers) {
+        check(`completion of ${name}: offers ${word}`, words.includes(word), words);
+      }
+      for (const word of withholds) {
+        check(`completion of ${name}: withholds ${word}`, words.length > 0 && !words.includes(word), words);
+      }
+      await editor.shot(`completion-${name}`);
+      await rows.getByText(accept, { exact: true }).first().click({ timeout: patience });
+      const { line } = editor.marks[file][at];
+      const written = await awaited(async () => (await editor.line(line)).startsWith(after));
+      check(`completion of ${name}: accepting writes the word`, written, await editor.line(line));
     }
-    for (const word of withholds) {
-      check(`completion: withholds ${word}`, words.length > 0 && !words.includes(word), words);
-    }
-    await editor.shot('completion');
-    await rows.getByText(accept, { exact: true }).first().click({ timeout: patience });
-    const { line } = editor.marks[file][at];
-    const written = await awaited(async () => (await editor.line(line)) === after);
-    check('completion: accepting writes the word', written, await editor.line(line));
   },
 
   async fix(editor) {

@@ -1,168 +1,138 @@
 package chainwright.app.assist;
 
-import chainwright.engine.rules.RuleBook;
+import chainwright.app.workspace.NearbyFiles;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.Family;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.lowering.Vocabulary;
-import chainwright.notation.lowering.Vocabulary.Place;
 import chainwright.notation.project.Scope;
-import java.util.ArrayList;
-import java.util.Comparator;
+import chainwright.notation.syntax.Item;
+import chainwright.notation.syntax.ReservedWords;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
- * Says what could be written at a place. It reads the lines above and the words before the caret,
- * since a line that is being written can seldom be understood as a whole.
+ * Says what could be written at a place.
  *
  * @param catalogue the trade's knowledge
  * @param scope what the names mean
+ * @param nearby finds files from the folder of the text
+ * @param found the codes of the rules that were found broken on the line
  */
-public record Completing(Catalogue catalogue, Scope scope) {
+public record Completing(Catalogue catalogue, Scope scope, NearbyFiles nearby, Set<String> found) {
+
+  /**
+   * What could be written.
+   *
+   * @param proposals the proposals, likeliest first
+   * @param isWhole whether they stay the same while more letters are typed
+   */
+  public record Answer(List<Proposal> proposals, boolean isWhole) {
+
+    private static final Answer NOTHING = new Answer(List.of(), true);
+
+    /**
+     * Copies the proposals.
+     *
+     * @param proposals the proposals
+     * @param isWhole whether they stay the same
+     */
+    public Answer {
+      proposals = List.copyOf(proposals);
+    }
+  }
+
+  /**
+   * Copies the codes.
+   *
+   * @param catalogue the trade's knowledge
+   * @param scope what the names mean
+   * @param nearby finds files
+   * @param found the codes of the rules found broken
+   */
+  public Completing {
+    found = Set.copyOf(found);
+  }
 
   /**
    * Returns what could be written.
    *
    * @param line what is known of the line
-   * @return the proposals, likeliest first
+   * @return the proposals
    */
-  public List<Proposal> at(WrittenLine line) {
-    if (line.words().isEmpty()) {
-      return first(line);
+  public Answer at(WrittenLine line) {
+    boolean isPath = (line.head().equals("take") || line.head().equals("import")) && isFirst(line);
+    if (isPath) {
+      FileProposals files = new FileProposals(nearby, line);
+      return line.head().equals("take") ? files.recordings() : files.chains();
     }
-    String head = line.words().get(0);
-    return switch (head) {
-      case "apply" -> presets();
-      case "to", "send" -> line.words().size() == 1 ? tracks(true) : List.of();
-      case "source" -> sources();
-      case "spill" -> joined(tracks(false), sources());
-      case "intent" -> words("natural", "dense", "aggressive");
-      case "listeners" -> words("adults", "minors");
-      default -> inStage(line, head);
-    };
+    if (line.isQuoted()) {
+      return Answer.NOTHING;
+    }
+    if (line.head().isEmpty()) {
+      return new Answer(new HeadProposals(catalogue, scope, line).all(), true);
+    }
+    List<Proposal> proposals =
+        new DeclarationProposals(catalogue, scope, line)
+            .of(line.head())
+            .orElseGet(() -> inStep(line));
+    if (line.isTouchingNumber()) {
+      proposals = proposals.stream().filter(one -> one.kind() == Proposal.Kind.UNIT).toList();
+    }
+    // A number that is typed brings its own units with every digit.
+    boolean isWhole = !line.isNumber() && proposals.stream().noneMatch(Completing::isNumber);
+    return new Answer(proposals, isWhole);
   }
 
-  private List<Proposal> first(WrittenLine line) {
-    return switch (line.block()) {
-      case "" -> keywords(Place.TOP);
-      case "session" -> keywords(Place.SESSION);
-      case "parallel" -> keyword("path");
-      case "mid-side" -> joined(keyword("mid"), keyword("side"));
-      case "multiband" -> keyword("band");
-      case "chain", "bus" ->
-          line.stageAbove().isPresent()
-              ? joined(stages(line), keywords(Place.STRUCTURE))
-              : joined(
-                  keywords(Place.DECLARATION), joined(stages(line), keywords(Place.STRUCTURE)));
+  private static boolean isFirst(WrittenLine line) {
+    return line.before().isEmpty()
+        && (line.isQuoted() || line.after().stream().noneMatch(Item.Text.class::isInstance));
+  }
+
+  private static boolean isName(Item item) {
+    return item instanceof Item.Word word && !ReservedWords.isTailMark(word.text());
+  }
+
+  private static boolean isNumber(Proposal proposal) {
+    return proposal.kind() == Proposal.Kind.VALUE
+        && "+-.0123456789".indexOf(proposal.text().charAt(0)) >= 0;
+  }
+
+  private List<Proposal> inStep(WrittenLine line) {
+    Optional<SourceKind> source = line.around().source().flatMap(catalogue::source);
+    List<Item> before = line.before();
+    return switch (line.head()) {
+      case "import", "session", "note", "during", "side-chain" -> List.of();
+      case "preset", "chain", "bus" ->
+          before.isEmpty() ? List.of() : clauses(line, before.subList(1, before.size()));
+      case "apply" ->
+          before.isEmpty() && line.after().stream().limit(1).anyMatch(Completing::isName)
+              ? List.of()
+              : before.isEmpty()
+                  ? new NameProposals(scope, line.around().owner())
+                      .presets(line.around().blocks().contains("preset"))
+                  : clauses(line, before.subList(1, before.size()));
+      case "band" -> new BandProposals(catalogue, scope, line).all();
+      case "parallel", "mid-side", "mid", "side" -> clauses(line, before);
       default ->
           catalogue
-                  .stage(line.block())
-                  .filter(kind -> kind.family() != Family.STRUCTURE)
-                  .isPresent()
-              ? keyword("side-chain")
-              : joined(stages(line), keywords(Place.STRUCTURE));
+              .stage(line.head())
+              .map(kind -> new SettingProposals(kind, source, scope, found).of(line, before))
+              .orElse(List.of());
     };
   }
 
-  /** The stages whose usual place is after the one above, then those before it. */
-  private List<Proposal> stages(WrittenLine line) {
-    int above =
-        line.stageAbove().flatMap(catalogue::stage).map(StageKind::order).orElse(Integer.MIN_VALUE);
-    return catalogue.stages().stream()
-        .filter(kind -> kind.family() != Family.STRUCTURE)
-        .sorted(
-            Comparator.<StageKind>comparingInt(kind -> kind.order() >= above ? 0 : 1)
-                .thenComparingInt(StageKind::order))
-        .map(
-            kind ->
-                new Proposal(
-                    kind.word(),
-                    Proposal.Kind.STAGE,
-                    kind.title(),
-                    kind.says() + " " + kind.place()))
-        .toList();
-  }
-
-  private List<Proposal> inStage(WrittenLine line, String head) {
-    Optional<StageKind> kind = catalogue.stage(head);
-    String last = line.words().get(line.words().size() - 1);
-    if (last.equals("deliberate")) {
-      return RuleBook.all().stream()
-          .map(
-              rule ->
-                  new Proposal(
-                      rule.card().code(),
-                      Proposal.Kind.NAME,
-                      rule.card().title(),
-                      rule.card().why()))
-          .toList();
-    }
-    if (kind.isEmpty()) {
-      return List.of();
-    }
-    if (last.equals("key") || last.equals("with")) {
-      return tracks(false);
-    }
-    return new SettingProposals(kind.get(), line.source().flatMap(catalogue::source)).of(line);
-  }
-
-  private List<Proposal> presets() {
-    return scope.presets().stream()
-        .map(
-            preset ->
-                new Proposal(preset.name().text(), Proposal.Kind.NAME, "preset", preset.title()))
-        .toList();
-  }
-
-  private List<Proposal> tracks(boolean busesOnly) {
-    return scope.tracks().stream()
-        .filter(track -> track.isBus() || !busesOnly)
-        .map(
-            track ->
-                new Proposal(
-                    track.name().text(),
-                    Proposal.Kind.NAME,
-                    track.isBus() ? "bus" : "chain",
-                    track.title()))
-        .toList();
-  }
-
-  private List<Proposal> sources() {
-    return catalogue.sources().stream()
-        .map(kind -> new Proposal(kind.word(), Proposal.Kind.NAME, kind.title(), describe(kind)))
-        .toList();
-  }
-
-  private static String describe(SourceKind kind) {
-    return kind.note();
-  }
-
-  private static List<Proposal> keywords(Place place) {
-    return Vocabulary.at(place).stream().map(Completing::proposal).toList();
-  }
-
-  private static List<Proposal> keyword(String word) {
-    return Vocabulary.find(word).map(found -> List.of(proposal(found))).orElse(List.of());
-  }
-
-  private static Proposal proposal(Vocabulary.Keyword keyword) {
-    return new Proposal(
-        keyword.text(), Proposal.Kind.WORD, keyword.says(), "For example: " + keyword.form());
-  }
-
-  private static List<Proposal> words(String... words) {
-    List<Proposal> proposals = new ArrayList<>();
-    for (String word : words) {
-      proposals.add(new Proposal(word, Proposal.Kind.VALUE, "", ""));
-    }
-    return proposals;
-  }
-
-  private static List<Proposal> joined(List<Proposal> first, List<Proposal> second) {
-    List<Proposal> all = new ArrayList<>(first);
-    all.addAll(second);
-    return all;
+  /** What a statement without settings may end with; a definition has no label. */
+  private List<Proposal> clauses(WrittenLine line, List<Item> before) {
+    boolean isDefinition = line.around().blocks().isEmpty();
+    String says = Vocabulary.find(line.head()).map(Vocabulary.Keyword::says).orElse("");
+    StageKind plain =
+        new StageKind(line.head(), line.head(), Family.STRUCTURE, 0, says, "", "", List.of());
+    return new SettingProposals(plain, Optional.empty(), scope, found)
+        .of(line, before).stream()
+            .filter(proposal -> !isDefinition || !proposal.text().equals("as"))
+            .toList();
   }
 }

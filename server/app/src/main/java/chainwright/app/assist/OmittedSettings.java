@@ -139,7 +139,7 @@ final class OmittedSettings {
 
   private static String value(Setting setting) {
     if (setting.byOmission() instanceof Default.Amount amount) {
-      return SettingProposals.spell(setting, amount.value());
+      return Spelt.unsigned(setting, amount.value());
     }
     return setting.byOmission() instanceof Default.Word word ? word.word() : "computed";
   }
@@ -171,7 +171,7 @@ final class OmittedSettings {
         + ": "
         + NumberText.format(range.usualLow())
         + " to "
-        + SettingProposals.spell(setting, range.usualHigh())
+        + Spelt.unsigned(setting, range.usualHigh())
         + " ("
         + range.sources().stream().map(Citation::spelt).collect(Collectors.joining("; "))
         + ").";

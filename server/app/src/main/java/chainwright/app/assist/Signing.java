@@ -216,7 +216,7 @@ public final class Signing {
     }
     if (setting.byOmission() instanceof Default.Amount amount) {
       text.append(" Without it: ")
-          .append(SettingProposals.spell(setting, amount.value()))
+          .append(Spelt.unsigned(setting, amount.value()))
           .append('.');
     } else if (setting.byOmission() instanceof Default.Word word) {
       text.append(" Without it: ").append(word.word()).append('.');
@@ -231,7 +231,7 @@ public final class Signing {
                 .append(": ")
                 .append(NumberText.format(found.usualLow()))
                 .append(" to ")
-                .append(SettingProposals.spell(setting, found.usualHigh()))
+                .append(Spelt.unsigned(setting, found.usualHigh()))
                 .append(". Source: ")
                 .append(
                     found.sources().stream().map(Citation::spelt).collect(Collectors.joining("; ")))

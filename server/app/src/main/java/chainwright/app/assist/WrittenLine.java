@@ -1,153 +1,145 @@
 package chainwright.app.assist;
 
-import chainwright.notation.lowering.Vocabulary;
-import chainwright.quantity.Unit;
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
+import chainwright.notation.syntax.Item;
+import chainwright.notation.syntax.Section;
+import chainwright.notation.text.TextSpan;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * What is known of the line that is being written.
  *
- * @param block the word that opened the block around it; empty text at the top of a file
- * @param stageAbove the first word of the line above in the same block, if it is no declaration
- * @param source the kind of source that the chain declares
- * @param words the words before the one that is being written; units are not among them
- * @param units the units before it
- * @param isAfterValue whether a number or a text stands right before the caret's word
- * @param isCut whether a negative gain stands before it
- * @param prefixLength how many characters of the word are written already
+ * @param around what stands around it
+ * @param head the first word of the statement; empty text where that word is being written
+ * @param before what stands between the first word and the one that is being written
+ * @param after what stands behind it, to the end of the statement
+ * @param typed what is written already of the word, up to the caret, from the section's start
+ * @param wordEnd where the word ends that would be replaced, a number with its unit
+ * @param prefix the text of {@code typed}
+ * @param isQuoted whether the caret stands in a text in quotes; {@code typed} is what stands in it
+ * @param isOpenQuote whether that text has no closing quote yet
+ * @param tail what has to follow an insertion so that it does not touch what stands behind
+ * @param isAtEnd whether nothing follows the word in its statement
+ * @param isTouchingNumber whether the word stands right behind a number, so that it can only be its
+ *     unit
  */
 public record WrittenLine(
-    String block,
-    Optional<String> stageAbove,
-    Optional<String> source,
-    List<String> words,
-    List<Unit> units,
-    boolean isAfterValue,
-    boolean isCut,
-    int prefixLength) {
+    Surroundings around,
+    String head,
+    List<Item> before,
+    List<Item> after,
+    TextSpan typed,
+    int wordEnd,
+    String prefix,
+    boolean isQuoted,
+    boolean isOpenQuote,
+    String tail,
+    boolean isAtEnd,
+    boolean isTouchingNumber) {
+
+  /**
+   * What stands around a line.
+   *
+   * @param blocks the words that opened the blocks around it, innermost first
+   * @param owner the name of the chain, bus or preset around it; empty text where it has none
+   * @param source the kind of source declared there
+   * @param above the first words of the statements above it in its block, each once
+   * @param below the first words of the statements below it in its block, each once
+   * @param previous what stands behind the first word of the statement just above
+   */
+  public record Surroundings(
+      List<String> blocks,
+      String owner,
+      Optional<String> source,
+      List<String> above,
+      List<String> below,
+      List<Item> previous) {
+
+    /**
+     * Copies the lists.
+     *
+     * @param blocks the words that opened the blocks
+     * @param owner the name of what is around it
+     * @param source the kind of source
+     * @param above the words above
+     * @param below the words below
+     * @param previous what stands in the statement just above
+     */
+    public Surroundings {
+      blocks = List.copyOf(blocks);
+      above = List.copyOf(above);
+      below = List.copyOf(below);
+      previous = List.copyOf(previous);
+    }
+
+    /** The word that opened the innermost block; empty text at the top of a file. */
+    String block() {
+      return blocks.isEmpty() ? "" : blocks.get(0);
+    }
+
+    boolean holds(String word) {
+      return above.contains(word) || below.contains(word);
+    }
+  }
 
   /**
    * Copies the lists.
    *
-   * @param block the word that opened the block
-   * @param stageAbove the first word of the line above
-   * @param source the kind of source
-   * @param words the words before
-   * @param units the units before
-   * @param isAfterValue whether a value stands right before
-   * @param isCut whether a negative gain stands before
-   * @param prefixLength the length of what is written of the word
+   * @param around what stands around it
+   * @param head the first word
+   * @param before what stands before
+   * @param after what stands behind
+   * @param typed what is written of the word
+   * @param wordEnd where the word ends
+   * @param prefix the text of it
+   * @param isQuoted whether it is in quotes
+   * @param isOpenQuote whether the quote is open
+   * @param tail what has to follow
+   * @param isAtEnd whether nothing follows
+   * @param isTouchingNumber whether it stands right behind a number
    */
   public WrittenLine {
-    words = List.copyOf(words);
-    units = List.copyOf(units);
+    before = List.copyOf(before);
+    after = List.copyOf(after);
   }
 
   /**
-   * Reads the text before the caret.
+   * Reads what stands around the caret.
    *
-   * @param section the text of the section that holds the caret
-   * @param caret the offset of the caret in it
-   * @return what is known; empty inside a comment, a note or a text in quotes
+   * @param section the section that holds the caret
+   * @param caret its offset in the section
+   * @return what is known; empty inside a comment or a note, and where nothing can be written
    */
-  public static Optional<WrittenLine> of(String section, int caret) {
-    int lineStart = caret;
-    while (lineStart > 0 && "\r\n".indexOf(section.charAt(lineStart - 1)) < 0) {
-      lineStart--;
-    }
-    Deque<String> blocks = new ArrayDeque<>();
-    Deque<Optional<String>> above = new ArrayDeque<>();
-    above.push(Optional.empty());
-    Optional<String> source = Optional.empty();
-    for (String line : section.substring(0, lineStart).split("\\R", -1)) {
-      String code = withoutComment(line).strip();
-      String[] parts = code.split("\\s+", -1);
-      if (parts[0].equals("source") && parts.length > 1) {
-        source = Optional.of(parts[1]);
-      }
-      boolean isStage =
-          !parts[0].isEmpty() && Character.isLetter(parts[0].charAt(0)) && !isDeclaration(parts[0]);
-      if (isStage) {
-        above.pop();
-        above.push(Optional.of(parts[0]));
-      }
-      for (int i = 0; i < code.length(); i++) {
-        if (code.charAt(i) == '{') {
-          blocks.push(parts[0]);
-          above.push(Optional.empty());
-        } else if (code.charAt(i) == '}' && !blocks.isEmpty()) {
-          blocks.pop();
-          above.pop();
-        }
-      }
-    }
-    String before = section.substring(lineStart, caret);
-    if (before.strip().startsWith("...") && lineStart > 0) {
-      int previous = section.lastIndexOf('\n', lineStart - 2) + 1;
-      before = section.substring(previous, lineStart).strip() + " " + before.strip().substring(3);
-      before = section.charAt(caret - 1) == ' ' ? before + " " : before;
-    }
-    if (withoutComment(before).length() < before.length() || before.strip().startsWith(">")) {
-      return Optional.empty();
-    }
-    if (before.chars().filter(c -> c == '"').count() % 2 == 1) {
-      return Optional.empty();
-    }
-    return Optional.of(ofLine(before, blocks, above.peek(), source));
+  public static Optional<WrittenLine> of(Section section, int caret) {
+    return new CaretSearch(section, caret).search();
   }
 
-  private static WrittenLine ofLine(
-      String before, Deque<String> blocks, Optional<String> stageAbove, Optional<String> source) {
-    int opened = before.lastIndexOf('{');
-    String inner = before.substring(opened + 1);
-    String block = blocks.isEmpty() ? "" : blocks.peek();
-    if (opened >= 0) {
-      block = before.strip().split("\\s+", -1)[0];
-    }
-    int prefix = 0;
-    while (prefix < inner.length() && isWordPart(inner.charAt(inner.length() - 1 - prefix))) {
-      prefix++;
-    }
-    List<String> words = new ArrayList<>();
-    List<Unit> units = new ArrayList<>();
-    boolean isCut = false;
-    boolean isAfterValue = false;
-    for (String part : inner.substring(0, inner.length() - prefix).strip().split("\\s+", -1)) {
-      boolean isNumber = part.matches("[+\\-\u2212\u2013]?\\d.*");
-      isAfterValue = isNumber || Unit.parse(part).isPresent() || part.endsWith("\"");
-      isCut |= isNumber && !part.startsWith("+") && !Character.isDigit(part.charAt(0));
-      String letters = isNumber ? part.replaceFirst("^[^A-Za-z%]*", "") : part;
-      Optional<Unit> unit = Unit.parse(letters);
-      if (unit.isPresent()) {
-        units.add(unit.get());
-      } else if (!isNumber && !part.isEmpty() && !part.equals("...")) {
-        words.add(part);
-      }
-    }
-    return new WrittenLine(block, stageAbove, source, words, units, isAfterValue, isCut, prefix);
+  /**
+   * Asks whether the name of a rule is being written.
+   *
+   * @return whether `deliberate` stands right before the caret's word
+   */
+  public boolean isAtRule() {
+    return last()
+        .filter(item -> item instanceof Item.Word word && word.text().equals("deliberate"))
+        .isPresent();
   }
 
-  private static boolean isDeclaration(String word) {
-    return Vocabulary.find(word).isPresent();
+  /** The last thing before the caret's word. */
+  Optional<Item> last() {
+    return before.isEmpty() ? Optional.empty() : Optional.of(before.get(before.size() - 1));
   }
 
-  private static boolean isWordPart(char c) {
-    return Character.isLetterOrDigit(c) || "-_.+:/".indexOf(c) >= 0;
+  /** The number right before the caret's word, if it has no unit. */
+  Optional<Item.Amount> bareNumber() {
+    return last()
+        .filter(Item.Amount.class::isInstance)
+        .map(Item.Amount.class::cast)
+        .filter(amount -> amount.unit().isEmpty());
   }
 
-  private static String withoutComment(String line) {
-    boolean isQuoted = false;
-    for (int i = 0; i < line.length(); i++) {
-      if (line.charAt(i) == '"') {
-        isQuoted = !isQuoted;
-      } else if (line.charAt(i) == '#' && !isQuoted) {
-        return line.substring(0, i);
-      }
-    }
-    return line;
+  /** Whether a number is being written. */
+  boolean isNumber() {
+    return !prefix.isEmpty() && "+-\u2212\u2013.0123456789".indexOf(prefix.charAt(0)) >= 0;
   }
 }

@@ -55,7 +55,7 @@ final class Capabilities {
     offered.setWorkspaceSymbolProvider(true);
     offered.setInlayHintProvider(true);
     offered.setSignatureHelpProvider(new SignatureHelpOptions(List.of(" "), List.of(" ")));
-    offered.setCompletionProvider(new CompletionOptions(false, List.of(" ")));
+    offered.setCompletionProvider(new CompletionOptions(false, Completions.TRIGGERS));
     offered.setDocumentFormattingProvider(true);
     offered.setDocumentRangeFormattingProvider(true);
     offered.setDocumentOnTypeFormattingProvider(

@@ -44,6 +44,7 @@ import org.eclipse.lsp4j.WorkspaceEditCapabilities;
  * @param foldsWholeLines whether it folds whole lines only
  * @param foldingLimit how many folding ranges it takes at most
  * @param drawsImages whether its Markdown shows pictures
+ * @param completion what it can do with what is proposed
  */
 record ClientTraits(
     PositionEncoding encoding,
@@ -63,7 +64,8 @@ record ClientTraits(
     boolean takesLabelOffsets,
     boolean foldsWholeLines,
     int foldingLimit,
-    boolean drawsImages) {
+    boolean drawsImages,
+    CompletionTraits completion) {
 
   static ClientTraits of(ClientCapabilities announced) {
     Optional<TextDocumentClientCapabilities> text =
@@ -118,7 +120,8 @@ record ClientTraits(
             .map(GeneralClientCapabilities::getMarkdown)
             .map(MarkdownCapabilities::getParser)
             .filter("marked"::equals)
-            .isPresent());
+            .isPresent(),
+        CompletionTraits.of(text.map(TextDocumentClientCapabilities::getCompletion)));
   }
 
   /** UTF-16 where offered or where nothing is: it costs nothing here and every editor knows it. */

@@ -129,7 +129,7 @@ final class TextRequests implements TextDocumentService {
       CompletionParams params) {
     return session
         .answer(params.getTextDocument(), params, Completions::answer)
-        .thenApply(Either::forLeft);
+        .thenApply(Either::forRight);
   }
 
   @Override

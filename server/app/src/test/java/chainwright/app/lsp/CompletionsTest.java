@@ -4,86 +4,213 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+/** How proposals are told to an editor; which ones there are is tested where they are made. */
 class CompletionsTest {
 
   private static final String URI = "file:///r/a.chain";
+  private static final String HIGH_PASS = "chain a {\n  source lead-vocal\n  high-p|ass\n}\n";
 
-  /** The caret stands at {@code |}; the first proposals and one that must not come are named. */
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',
+      quoteCharacter = '\'',
       value = {
-        "ch|; import, chain; bell",
-        "chain a {~  source lead-vocal~  high-pass 66 Hz 18 dB/oct~  |; bell, compressor; fader",
-        "chain a {~  |; source, high-pass; tempo",
-        "session \"x\" {~  |; sample-rate, tempo; bell",
-        "chain a {~  source lead-vocal~  high-pass |; 75 Hz, 12 dB/oct, butterworth; threshold",
-        "chain a {~  source lead-vocal~  high-pass 66 Hz |; 12 dB/oct, linkwitz-riley; 75 Hz",
-        "chain a {~  source bass~  compressor threshold -20 dBFS ratio |; 4:1, 2:1; attack",
-        "chain a {~  compressor |; threshold, ratio, attack, deliberate; 3:1",
-        "chain a {~  compressor detector |; peak, rms, programme; ratio",
-        "chain a {~  compressor threshold -20 dBFS |; ratio, attack; -30 dBFS",
-        "chain a {~  compressor threshold -20 dBFS~    ... |; ratio, attack; bell",
-        "preset guard {~}~chain a {~  apply |; guard; bell",
-        "bus vox {~}~chain a {~  to |; vox; a",
-        "chain a {~  source |; lead-vocal, bass; bell",
-        "chain a {~  bell 1 kHz deliberate |; over-steep-slope; bell",
-        "chain a {~  parallel {~    |; path; bell",
-        "chain a {~  during 0:01 to 0:02 { |; bell; source",
-        "chain a {~  bell 300 Hz # |; ; bell",
-        "chain a {~  note \"|; ; bell",
+        // Kept behind the caret or replaced: the user's choice where there is one.
+        "{}; 2:2 to 2:11 high-pass",
+        "{\"insertReplaceSupport\":true}; 2:2 to 2:8 or 2:11 high-pass",
       })
-  void proposals_atACaret_areThoseThatFit(String marked, String offered, String withheld) {
-    List<String> labels = labels(marked.replace('~', '\n'));
-    if (offered == null) {
-      assertThat(labels).isEmpty();
-    } else {
-      assertThat(labels).contains(offered.split(", "));
-      assertThat(labels).doesNotContain(withheld);
+  void edit_ofAWordThatGoesOn_replacesItToItsEnd(String item, String expected) {
+    JsonObject edit = item(item, HIGH_PASS, "high-pass").getAsJsonObject("textEdit");
+    assertThat(spelt(edit)).isEqualTo(expected);
+  }
+
+  private static String spelt(JsonObject edit) {
+    String text = " " + edit.get("newText").getAsString();
+    if (edit.has("range")) {
+      JsonObject range = edit.getAsJsonObject("range");
+      return place(range, "start") + " to " + place(range, "end") + text;
     }
+    return place(edit.getAsJsonObject("insert"), "start")
+        + " to "
+        + place(edit.getAsJsonObject("insert"), "end")
+        + " or "
+        + place(edit.getAsJsonObject("replace"), "end")
+        + text;
+  }
+
+  private static String place(JsonObject range, String end) {
+    JsonObject place = range.getAsJsonObject(end);
+    return place.get("line") + ":" + place.get("character");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '\'',
+      value = {
+        "chain a {~  source lead-vocal~  |~}; high-pass; high-pass ${1:75 Hz} ${2:12 dB/oct}$0",
+        "chain a {~  source bass~  |~}; compressor; compressor threshold ${1:-21 dBFS} ratio ${2:4:1} attack ${3:20 ms} release ${4:150 ms}$0",
+        "chain a {~  |~}; bell; bell ${1:890 Hz} ${2:-2 dB} Q ${3:1.4}$0",
+        "|; bus; bus ${1:name} \"${2:Title}\" {~\t$0~}",
+        "chain a {~  |~}; multiband; multiband {~\tband below ${1:150 Hz} {~\t\t$0~\t}~\tband above ${1}~}",
+        "chain a {~  bell 1 kHz deliberate |~}; narrow-boost; narrow-boost \"${1:why it is right here}\"$0",
+        "chain a {~  |  # what~}; bell; bell",
+      })
+  void snippet_whereTheEditorTakesThem_hasStopsForWhatIsChosen(
+      String marked, String label, String expected) {
+    String text = marked.replace('~', '\n').replace("\\t", "\t");
+    JsonObject item = item("{\"snippetSupport\":true}", text, label);
+    String written = item.getAsJsonObject("textEdit").get("newText").getAsString();
+    if (expected.equals(label)) {
+      assertThat(written).startsWith(label);
+    } else {
+      assertThat(written).isEqualTo(expected.replace('~', '\n').replace("\\t", "\t"));
+      assertThat(item.get("insertTextFormat").getAsInt()).isEqualTo(2);
+    }
+    JsonObject plain = item("{}", text, label);
+    assertThat(plain.getAsJsonObject("textEdit").get("newText").getAsString()).isEqualTo(label);
+    assertThat(plain.has("insertTextFormat")).isFalse();
+  }
+
+  @Test
+  void documentation_ofAValue_saysTheRangeTheSourceAndWhereItIsFrom() {
+    JsonObject item = item("{}", "chain a {\n  source lead-vocal\n  high-pass |\n}", "75 Hz");
+    assertThat(item.get("detail").getAsString()).isEqualTo("cutoff, usual for lead vocal");
+    assertThat(item.get("documentation").getAsString())
+        .contains("For lead vocal: usual 60 to 110 Hz, cautious 40 to 80 Hz")
+        .contains("extreme at or above 160 Hz")
+        .contains("Source of the range: common practice, no source");
+  }
+
+  /** A slope that exists but lies outside the usual range is not passed off as usual. */
+  @Test
+  void detail_ofAValueOutsideTheRange_saysSo() {
+    String marked = "chain a {\n  source lead-vocal\n  high-pass 66 Hz |\n}";
+    assertThat(item("{}", marked, "24 dB/oct").get("detail").getAsString())
+        .isEqualTo("slope, uncommon for lead vocal");
+    assertThat(item("{}", marked, "48 dB/oct").get("detail").getAsString())
+        .isEqualTo("slope, extreme for lead vocal");
+  }
+
+  @Test
+  void documentation_whereTheEditorReadsMarkdown_isMarkdownWithNothingLeftToMisread() {
+    JsonObject documentation =
+        item("{\"documentationFormat\":[\"markdown\"]}", "chain a {\n  |\n}", "spill")
+            .getAsJsonObject("documentation");
+    assertThat(documentation.get("kind").getAsString()).isEqualTo("markdown");
+    assertThat(item("{}", "chain a {\n  |\n}", "spill").get("documentation").isJsonPrimitive())
+        .isTrue();
   }
 
   @ParameterizedTest
   @CsvSource(
       delimiter = ';',
       value = {
-        "chain a {~  compressor threshold -20 dBFS~  |; de-ess; high-shelf",
-        "chain a {~  source lead-vocal~  high-pass |; 110 Hz; 75 Hz",
+        "chain a {~  high-pass 6|; true",
+        "chain a {~  high-pass |; true",
+        "chain a {~  hi|; false",
+        "chain a {~  source |; false",
       })
-  void proposals_usualOnesStandFirst(String marked, String later, String earlier) {
-    List<String> labels = labels(marked.replace('~', '\n'));
-    assertThat(labels.indexOf(earlier)).isBetween(0, labels.indexOf(later));
+  void list_withNumbers_isAskedForAgainWithEveryDigit(String marked, boolean expected) {
+    assertThat(ask("{}", URI, marked.replace('~', '\n')).get("isIncomplete").getAsBoolean())
+        .isEqualTo(expected);
   }
 
-  private static List<String> labels(String marked) {
+  @Test
+  void rule_foundOnTheLine_standsFirst() {
+    String marked = "chain a {\n  source bass\n  high-pass 20 Hz 48 dB/oct deliberate |\n}";
+    JsonObject first = ask("{}", URI, marked).getAsJsonArray("items").get(0).getAsJsonObject();
+    assertThat(first.get("label").getAsString()).isEqualTo("over-steep-slope");
+    assertThat(first.get("detail").getAsString()).startsWith("found on this line: ");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '\'',
+      value = {
+        "take \"|\"; takes/, ferry.wav",
+        "take \"|; takes/, ferry.wav\"",
+        "take |; \"takes/, \"ferry.wav\"",
+        "take \"takes/|\"; takes/gull.flac",
+        "take \"fer|\"; takes/, ferry.wav",
+      })
+  void take_inAFolder_isCompletedByItsRecordingsAndFolders(
+      String marked, String expected, @TempDir Path folder) throws IOException {
+    Files.createDirectories(folder.resolve("takes"));
+    Files.createDirectories(folder.resolve(".hidden"));
+    for (String name : List.of("ferry.wav", ".gull.wav", "notes.txt", "takes/gull.flac")) {
+      Files.writeString(folder.resolve(name), "");
+    }
+    String uri = folder.resolve("a.chain").toUri().toString();
+    assertThat(labels(ask("{}", uri, "chain a {\n  " + marked + "\n}\n")))
+        .containsExactly(expected.split(", "));
+  }
+
+  @Test
+  void import_inAFolder_isCompletedByFilesThatDoNotImportThisOne(@TempDir Path folder)
+      throws IOException {
+    Files.writeString(folder.resolve("presets.chain"), "preset guard {\n}\n");
+    Files.writeString(folder.resolve("whole.chain"), "import \"a.chain\"\n");
+    Files.writeString(folder.resolve("a.chain"), "");
+    Files.writeString(folder.resolve("ferry.wav"), "");
+    String uri = folder.resolve("a.chain").toUri().toString();
+    assertThat(labels(ask("{}", uri, "import \"|\"\n"))).containsExactly("presets.chain");
+  }
+
+  @Test
+  void take_inADocumentWithoutAFolder_hasNoFiles() {
+    assertThat(labels(ask("{}", "untitled:one", "chain a {\n  take \"|\"\n}"))).isEmpty();
+  }
+
+  private static JsonObject item(String itemCapabilities, String marked, String label) {
+    JsonObject answer = ask(itemCapabilities, URI, marked);
+    for (JsonElement item : answer.getAsJsonArray("items")) {
+      if (item.getAsJsonObject().get("label").getAsString().equals(label)) {
+        return item.getAsJsonObject();
+      }
+    }
+    throw new AssertionError(label + " is not among " + labels(answer));
+  }
+
+  private static List<String> labels(JsonObject answer) {
+    List<String> labels = new ArrayList<>();
+    for (JsonElement item : answer.getAsJsonArray("items")) {
+      labels.add(item.getAsJsonObject().get("label").getAsString());
+    }
+    return labels;
+  }
+
+  private static JsonObject ask(String itemCapabilities, String uri, String marked) {
     int caret = marked.indexOf('|');
     String before = marked.substring(0, caret);
     int line = (int) before.chars().filter(c -> c == '\n').count();
     int character = caret - (before.lastIndexOf('\n') + 1);
-    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
-      editor.open(URI, marked.replace("|", ""));
-      List<String> labels = new ArrayList<>();
-      for (JsonElement item :
-          editor
-              .ask(
-                  "textDocument/completion",
-                  "{\"textDocument\":{\"uri\":\""
-                      + URI
-                      + "\"},\"position\":{\"line\":"
-                      + line
-                      + ",\"character\":"
-                      + character
-                      + "}}")
-              .getAsJsonArray()) {
-        JsonObject object = item.getAsJsonObject();
-        labels.add(object.get("label").getAsString());
-      }
-      return labels;
+    String capabilities =
+        "{\"textDocument\":{\"completion\":{\"completionItem\":" + itemCapabilities + "}}}";
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities(capabilities)) {
+      editor.open(uri, marked.replace("|", ""));
+      return editor
+          .ask(
+              "textDocument/completion",
+              "{\"textDocument\":{\"uri\":\""
+                  + uri
+                  + "\"},\"position\":{\"line\":"
+                  + line
+                  + ",\"character\":"
+                  + character
+                  + "}}")
+          .getAsJsonObject();
     }
   }
 }

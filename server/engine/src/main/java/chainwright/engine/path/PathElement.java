@@ -3,6 +3,7 @@ package chainwright.engine.path;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.stage.StageContext;
 import chainwright.engine.stage.StageSound;
+import chainwright.notation.catalogue.Default;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
@@ -71,6 +72,17 @@ public sealed interface PathElement {
      */
     public StageElement {
       sideChain = List.copyOf(sideChain);
+    }
+
+    /**
+     * Asks whether the stage says all that it has to say.
+     *
+     * @return whether every setting that must be written is
+     */
+    public boolean isFinished() {
+      return stage.kind().settings().stream()
+          .filter(setting -> setting.byOmission() instanceof Default.Required)
+          .allMatch(setting -> stage.settings().written(setting.name()).isPresent());
     }
 
     /**

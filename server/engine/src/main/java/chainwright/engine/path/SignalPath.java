@@ -50,7 +50,8 @@ public record SignalPath(
   }
 
   /**
-   * Returns the stages that are not bypassed, in order, those inside structures included.
+   * Returns the stages that are not bypassed, in order, those inside structures included. A stage
+   * that lacks a setting it needs is still being written; nothing can be said of it yet.
    *
    * @return the stages; {@link StageElement#isPartial} tells which see only a part of the signal
    */
@@ -66,7 +67,9 @@ public record SignalPath(
         continue;
       }
       if (element instanceof StageElement stage) {
-        into.add(stage);
+        if (stage.isFinished()) {
+          into.add(stage);
+        }
       } else if (element instanceof SplitElement split) {
         split.branches().forEach(branch -> collect(branch.elements(), into));
       }

@@ -54,6 +54,18 @@ public record Setting(
    * @return the range, or empty if the setting has none
    */
   public Optional<TradeRange> range(Optional<SourceKind> source, RangeRow.Direction direction) {
+    Optional<RangeRow> row = row(source, direction);
+    return row.isPresent() ? Optional.of(row.get().range()) : Optional.empty();
+  }
+
+  /**
+   * Finds the range for a kind of source, as {@link #range} does, and for whom it was given.
+   *
+   * @param source the kind of source; empty where none is declared
+   * @param direction the sign of the stage's gain
+   * @return the row, or empty if the setting has none
+   */
+  public Optional<RangeRow> row(Optional<SourceKind> source, RangeRow.Direction direction) {
     Optional<RangeRow> row = Optional.empty();
     if (source.isPresent()) {
       row = row(source.get().word(), direction);
@@ -61,10 +73,7 @@ public record Setting(
         row = row(source.get().like().get(), direction);
       }
     }
-    if (row.isEmpty()) {
-      row = row("", direction);
-    }
-    return row.isPresent() ? Optional.of(row.get().range()) : Optional.empty();
+    return row.isPresent() ? row : row("", direction);
   }
 
   /**

@@ -73,8 +73,13 @@ public final class NoteName {
     return A4_NUMBER + SEMITONES * Math.log(hertz / A4_HERTZ) / Math.log(2);
   }
 
-  /** The flat of the same pitch for a sharp such as `F#3`; empty for anything else. */
-  static Optional<String> flat(String sharp) {
+  /**
+   * Returns the flat of the same pitch, which can be written where a sharp would begin a comment.
+   *
+   * @param sharp such as "F#3"
+   * @return such as "Gb3"; empty for anything but a sharp
+   */
+  public static Optional<String> flat(String sharp) {
     int letter =
         sharp.length() < 3 || sharp.charAt(1) != '#' ? -1 : "CDFGA".indexOf(sharp.charAt(0));
     return letter < 0
