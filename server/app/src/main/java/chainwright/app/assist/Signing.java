@@ -54,8 +54,10 @@ public final class Signing {
   }
 
   private Optional<Signature> signature() {
-    Optional<WrittenLine> line = WrittenLine.of(section.section().text(), caret);
-    if (line.isEmpty() || line.get().words().isEmpty()) {
+    Optional<WrittenLine> line =
+        WrittenLine.of(section.section(), caret)
+            .filter(one -> !one.isQuoted() && !one.head().isEmpty());
+    if (line.isEmpty()) {
       return Optional.empty();
     }
     List<String> words = line.get().words();
@@ -65,9 +67,10 @@ public final class Signing {
     }
     List<Setting> settings = kind.get().settings();
     Optional<Settings> written = settings(kind.get());
-    Optional<SourceKind> source = line.get().source().flatMap(catalogue::source);
+    Optional<SourceKind> source = line.get().around().source().flatMap(catalogue::source);
     RangeRow.Direction direction =
-        line.get().isCut()
+        StageLine.of(kind.get(), line.get().before(), List.of()).direction()
+                == RangeRow.Direction.CUT
             ? RangeRow.Direction.CUT
             : written.map(Settings::direction).orElse(RangeRow.Direction.ANY);
     StringBuilder label = new StringBuilder(kind.get().word());
@@ -215,9 +218,7 @@ public final class Signing {
       text.append(" One of: ").append(String.join(", ", oneOf.words())).append('.');
     }
     if (setting.byOmission() instanceof Default.Amount amount) {
-      text.append(" Without it: ")
-          .append(Spelt.unsigned(setting, amount.value()))
-          .append('.');
+      text.append(" Without it: ").append(Spelt.unsigned(setting, amount.value())).append('.');
     } else if (setting.byOmission() instanceof Default.Word word) {
       text.append(" Without it: ").append(word.word()).append('.');
     } else if (setting.byOmission() instanceof Default.Computed computed) {

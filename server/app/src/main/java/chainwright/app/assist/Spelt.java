@@ -35,9 +35,10 @@ final class Spelt {
     return (isEitherWay && value > 0 ? "+" : "") + NumberText.format(number) + " " + unit.symbol();
   }
 
-  /** A value in the setting's unit without a plus, where its direction is not the point. */
+  /** A value in the setting's own unit, without a plus, as it is listed beside others. */
   static String unsigned(Setting setting, double value) {
-    String text = of(setting, value);
+    boolean isTime = setting.takes() instanceof Takes.InUnit in && in.unit() == Unit.MILLISECOND;
+    String text = isTime ? NumberText.format(value) + " ms" : of(setting, value);
     return text.startsWith("+") ? text.substring(1) : text;
   }
 

@@ -3,6 +3,7 @@ package chainwright.app.assist;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -123,6 +124,17 @@ public record WrittenLine(
     return last()
         .filter(item -> item instanceof Item.Word word && word.text().equals("deliberate"))
         .isPresent();
+  }
+
+  /** The words before the caret's word, the first word of the statement first. */
+  List<String> words() {
+    List<String> words = new ArrayList<>(List.of(head));
+    for (Item item : before) {
+      if (item instanceof Item.Word word) {
+        words.add(word.text());
+      }
+    }
+    return words;
   }
 
   /** The last thing before the caret's word. */

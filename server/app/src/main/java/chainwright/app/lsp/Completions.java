@@ -64,7 +64,7 @@ final class Completions {
   /** The rules that were found broken on the line of an offset. */
   private static Set<String> rulesFound(Request request, int offset) {
     int line = request.rangeOf(new TextSpan(offset, offset)).getStart().getLine();
-    return Findings.of(request).found().stream()
+    return request.findings().found().stream()
         .filter(found -> request.rangeOf(found.at().span()).getStart().getLine() == line)
         .map(found -> found.finding().code())
         .collect(Collectors.toSet());
