@@ -183,7 +183,8 @@ local function check_completion(case)
   keys((at[2] == #line_of(case.file, at[1]) and 'A' or 'i') .. '<C-x><C-o>')
   local words = await(function()
     return lua([[local info = vim.fn.complete_info({ 'items', 'pum_visible' })
-    if info.pum_visible == 0 then return false end
+    -- A single word is written at once, without a menu.
+    if info.pum_visible == 0 and #info.items ~= 1 then return false end
     return vim.tbl_map(function(item) return item.abbr ~= '' and item.abbr or item.word end, info.items)]])
   end) or {}
   for _, word in ipairs(case.offers) do
@@ -199,7 +200,7 @@ local function check_completion(case)
     end
   end
   -- The menu opens with its first entry chosen.
-  keys(('<C-n>'):rep(index - 1) .. '<C-y><Esc>')
+  keys(#words > 1 and ('<C-n>'):rep(index - 1) .. '<C-y><Esc>' or '<Esc>')
   await(function()
     return lua('return vim.api.nvim_get_mode().mode') == 'n'
   end)
