@@ -62,8 +62,15 @@ final class StageLine {
     return open;
   }
 
+  /** Whether a setting is written, or another that says the same in another way. */
   boolean isWritten(Setting setting) {
-    return written.contains(setting.name());
+    for (Setting one : kind.settings()) {
+      boolean isSame = one.name().equals(setting.name()) || one.saysTheSameAs(setting);
+      if (isSame && written.contains(one.name())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   boolean hasClause(String word) {
