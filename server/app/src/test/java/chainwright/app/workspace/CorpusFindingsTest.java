@@ -87,7 +87,9 @@ class CorpusFindingsTest {
     DocumentSnapshot document =
         DocumentSnapshot.ofDisk(DocumentPath.ofFile(path.toAbsolutePath()), text, READER);
     return FindingDump.of(
-        document, Workspace.ofFolders(List.of(), READER), new Judgements(READER.catalogue(), READER.spread()));
+        document,
+        Workspace.ofFolders(List.of(), READER),
+        new Judgements(READER.catalogue(), READER.spread()));
   }
 
   private static FindingDump judge(Path path) throws IOException {

@@ -82,7 +82,7 @@ public sealed interface PathElement {
     public boolean isFinished() {
       return stage.kind().settings().stream()
           .filter(setting -> setting.byOmission() instanceof Default.Required)
-          .allMatch(setting -> stage.settings().written(setting.name()).isPresent());
+          .noneMatch(setting -> stage.settings().isFree(setting));
     }
 
     /**
