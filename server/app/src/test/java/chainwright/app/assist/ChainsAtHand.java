@@ -14,11 +14,7 @@ final class ChainsAtHand {
 
   /** The files of a folder below {@code grammar}, in the order of their names. */
   static List<Path> in(String folder) {
-    Path root = Path.of("").toAbsolutePath();
-    while (!Files.isDirectory(root.resolve("grammar"))) {
-      root = root.getParent();
-    }
-    try (Stream<Path> files = Files.list(root.resolve("grammar").resolve(folder))) {
+    try (Stream<Path> files = Files.list(Path.of("..", "..", "grammar").resolve(folder))) {
       return files.filter(file -> file.toString().endsWith(".chain")).sorted().toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
