@@ -6,6 +6,7 @@ import chainwright.app.audiofile.flac.FlacException;
 import chainwright.app.audiofile.flac.StreamInfo;
 import java.io.IOException;
 import java.util.List;
+import java.util.function.Consumer;
 
 /** Reads a FLAC file. */
 final class FlacReader implements AudioReader {
@@ -15,6 +16,7 @@ final class FlacReader implements AudioReader {
   private final AudioFormat format;
   private final Warnings warnings;
   private final double step;
+  private final Consumer<Damage> damages = this::warn;
 
   /** The first frame of the block in hand, and how many it has. */
   private long blockStart;
@@ -109,7 +111,7 @@ final class FlacReader implements AudioReader {
     for (int done = 0; done < wanted; ) {
       if (position >= blockStart + blockFrames) {
         blockStart += blockFrames;
-        blockFrames = decoder.advance(this::warn);
+        blockFrames = decoder.advance(damages);
       } else {
         int from = (int) (position - blockStart);
         int part = Math.min(wanted - done, blockFrames - from);
