@@ -40,6 +40,9 @@ final class Snippets {
     if (setting.byOmission() instanceof Default.Required) {
       return true;
     }
+    if (setting.byOmission() instanceof Default.InsteadOf) {
+      return false;
+    }
     if (setting.takes() instanceof Takes.Quality) {
       return kind.family() == Family.EQUALISER;
     }

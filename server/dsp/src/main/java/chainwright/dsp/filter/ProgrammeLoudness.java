@@ -14,6 +14,9 @@ import java.util.List;
  * coefficients at 48 kHz are made of: a shelf of 4 dB with its poles at 1682 Hz and a high-pass at
  * 38.1 Hz. The printed high-pass lets 0.04 dB more through at all frequencies, which no change
  * depends on.
+ *
+ * <p>Source: ITU-R BS.1770, Annex 1, tables 1 and 2, whose coefficients the four numbers of the two
+ * filters follow from by undoing the bilinear transform.
  */
 public final class ProgrammeLoudness {
 

@@ -276,4 +276,17 @@ record SettingFaults(
       }
     }
   }
+
+  /** A setting that is written twice, under its own name or as another that says the same. */
+  void writtenTwice(Setting setting, Setting before, TextSpan span) {
+    report.error(
+        "setting-twice",
+        span,
+        setting.name().equals(before.name())
+            ? "`" + setting.name() + "` is written twice"
+            : "`" + setting.name() + "` says again what `" + before.name() + "` says",
+        "The first one holds; the second would change it unseen.",
+        "Remove one of them.",
+        report.fix("Remove the second one", true, report.removal(span)));
+  }
 }

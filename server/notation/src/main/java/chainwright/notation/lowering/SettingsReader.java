@@ -378,25 +378,10 @@ final class SettingsReader {
     TextSpan span = nameSpan.map(name -> name.union(valueSpan)).orElse(valueSpan);
     mark.ifPresent(faults::misplacedMark);
     mark = Optional.empty();
-    if (written.stream().anyMatch(one -> one.setting().name().equals(setting.name()))) {
-      report.error(
-          "setting-twice",
-          span,
-          "`" + setting.name() + "` is written twice",
-          "The first one holds; the second would change it unseen.",
-          "Remove one of them.",
-          report.fix("Remove the second one", true, report.removal(span)));
-      return;
-    }
     for (Written one : written) {
-      if (one.setting().saysTheSameAs(setting)) {
-        report.error(
-            "setting-twice",
-            span,
-            "`" + setting.name() + "` says again what `" + one.setting().name() + "` says",
-            "The first one holds; the second would change it unseen.",
-            "Remove one of them.",
-            report.fix("Remove the second one", true, report.removal(span)));
+      Setting there = one.setting();
+      if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {
+        faults.writtenTwice(setting, there, span);
         return;
       }
     }
