@@ -14,7 +14,8 @@ public final class Saturator {
   private static final double LARGEST = 1e15;
 
   private final EmphasisSection.Running emphasis;
-  private final DrivenShaper shaper;
+  private final Shaper shaper;
+  private final double gain;
   private final EmphasisSection.Running deEmphasis;
   private final EmphasisSection.Running output;
 
@@ -25,7 +26,8 @@ public final class Saturator {
           "the sample rate must be finite and above 0, but was " + sampleRateHz);
     }
     this.emphasis = emphasis.newFilter(sampleRateHz);
-    this.shaper = shaper;
+    this.shaper = shaper.base();
+    gain = Harmonics.toAmplitude(shaper.driveDb());
     deEmphasis = emphasis.inverse().newFilter(sampleRateHz);
     this.output = output.newFilter(sampleRateHz);
   }
@@ -50,7 +52,7 @@ public final class Saturator {
     for (int i = offset; i < offset + length; i++) {
       double sample = samples[i];
       double sound = Double.isNaN(sample) ? 0 : Math.max(-LARGEST, Math.min(LARGEST, sample));
-      double shaped = shaper.shape(emphasis.process(sound));
+      double shaped = shaper.shape(gain * emphasis.process(sound)) / gain;
       double saturated = output.process(deEmphasis.process(shaped));
       samples[i] = Double.isNaN(sample) ? sample : saturated;
     }

@@ -1,6 +1,7 @@
 package chainwright.dsp.nonlinear;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A clip with a knee: the tips are rounded from half the knee below the ceiling to half of it
@@ -70,6 +71,18 @@ public record SoftClipShaper(double ceilingDbfs, double kneeWidthDb) implements 
     }
     // d ln y / d ln x, times y/x.
     return (1 - intoKneeDb / kneeWidthDb) * shape(sample) / sample;
+  }
+
+  @Override
+  public void process(double[] samples, int offset, int length) {
+    Objects.checkFromIndexSize(offset, length, samples.length);
+    // Most samples lie below the knee, which takes no logarithm to see; the margin is for rounding.
+    double surelyBelow = Harmonics.toAmplitude(ceilingDbfs - kneeWidthDb / 2) * (1 - 1e-12);
+    for (int i = offset; i < offset + length; i++) {
+      if (!(Math.abs(samples[i]) < surelyBelow)) {
+        samples[i] = shape(samples[i]);
+      }
+    }
   }
 
   @Override

@@ -5,14 +5,20 @@ import chainwright.dsp.filter.EqualiserPrototypes;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.dsp.filter.SumOfPaths;
+import chainwright.dsp.nonlinear.SaturationDesign;
 import chainwright.dsp.nonlinear.SaturationModel;
 import chainwright.dsp.nonlinear.SaturationSettings;
 import chainwright.dsp.nonlinear.TapeSaturation;
 import chainwright.dsp.nonlinear.TransformerSaturation;
 import chainwright.dsp.nonlinear.ValveSaturation;
+import chainwright.dsp.signal.OversamplingDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.SeriesDesign;
+import chainwright.dsp.signal.SumDesign;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.QualityFactor;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Designs {@code saturation}: 3 dB of drive, 0.3 % at alignment, all of it saturated unless the
@@ -46,6 +52,29 @@ public final class Saturation implements StageModel {
         .withResponse(response);
   }
 
+  /**
+   * {@inheritDoc}
+   *
+   * <p>The untouched input is blended in at the multiple of the rate, so that it passes through the
+   * same filters as the saturated sound, equally late: nothing cancels, and at rest both together
+   * are flat as far as the filters are.
+   */
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    double wetShare = context.number("blend") / 100;
+    double thdShare = context.number("thd-at-alignment") / 100;
+    if (thdShare == 0) {
+      ProcessorDesign linear =
+          hasBump(context) ? LinearStage.running(bump(context)) : new SeriesDesign(List.of());
+      return Optional.of(SumDesign.ofBlend(linear, wetShare));
+    }
+    int factor = (int) context.number("oversampling");
+    ProcessorDesign saturated =
+        new SaturationDesign(settings(context, thdShare).design(), factor * context.rate().hertz());
+    return Optional.of(new OversamplingDesign(SumDesign.ofBlend(saturated, wetShare), factor));
+  }
+
   private static SaturationSettings settings(StageContext context, double thdShare) {
     double driveDb = context.number("drive");
     if (context.is("character", "tape")) {
@@ -61,22 +90,27 @@ public final class Saturation implements StageModel {
   }
 
   private static Response smallSignal(StageContext context, double wetShare) {
-    boolean hasBump = context.is("character", "tape") && context.number("head-bump") != 0;
-    if (!hasBump || wetShare == 0) {
+    if (!hasBump(context) || wetShare == 0) {
       return StageSound.NOTHING.response();
     }
-    Response bump =
-        context
-            .curve()
-            .design(
-                EqualiserPrototypes.bell(
-                    Frequency.ofHertz(TapeSaturation.HEAD_BUMP_HZ),
-                    context.decibels("head-bump"),
-                    BUMP_QUALITY),
-                context.rate());
     return new SumOfPaths(
         List.of(
-            new ResponseProduct(List.of(bump, new ConstantFactor(wetShare))),
+            new ResponseProduct(List.of(bump(context), new ConstantFactor(wetShare))),
             new ConstantFactor(1 - wetShare)));
+  }
+
+  private static boolean hasBump(StageContext context) {
+    return context.is("character", "tape") && context.number("head-bump") != 0;
+  }
+
+  private static Response bump(StageContext context) {
+    return context
+        .curve()
+        .design(
+            EqualiserPrototypes.bell(
+                Frequency.ofHertz(TapeSaturation.HEAD_BUMP_HZ),
+                context.decibels("head-bump"),
+                BUMP_QUALITY),
+            context.rate());
   }
 }

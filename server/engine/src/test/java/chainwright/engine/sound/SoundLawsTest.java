@@ -42,7 +42,15 @@ class SoundLawsTest {
         "align -2.01 ms",
         "pan -30 %",
         "width side-gain -3 dB mono-below 120 Hz",
-        "transient-shaper onset 4 dB tail -3 dB");
+        "transient-shaper onset 4 dB tail -3 dB",
+        "saturation symmetric",
+        "saturation asymmetric oversampling 1",
+        "saturation tape oversampling 2 blend 40 %",
+        "saturation transformer oversampling 32",
+        "saturation valve oversampling 16",
+        "saturation tape thd-at-alignment 0 % blend 40 %",
+        "clipper ceiling -6 dBFS",
+        "clipper ceiling -6 dBFS knee 0 dB oversampling 4");
   }
 
   @ParameterizedTest
