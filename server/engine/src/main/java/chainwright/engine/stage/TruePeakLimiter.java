@@ -1,5 +1,11 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.dynamics.LimiterCurve;
+import chainwright.dsp.dynamics.LimiterDesign;
+import chainwright.dsp.dynamics.TruePeakLimitingDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
+
 /**
  * Designs {@code true-peak-limiter}: no true peak above the ceiling [dBTP]; 3 ms of look-ahead and
  * 120 ms of release unless written. Its levels are those of true peaks.
@@ -12,5 +18,18 @@ public final class TruePeakLimiter implements StageModel {
   @Override
   public StageSound design(StageContext context) {
     return PeakLimit.design(context);
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return Optional.of(
+        new TruePeakLimitingDesign(
+            new LimiterDesign(
+                new LimiterCurve(context.number("ceiling"), 0),
+                context.number("look-ahead"),
+                context.number("release")),
+            context.rate(),
+            (int) context.number("oversampling")));
   }
 }

@@ -32,6 +32,8 @@ class DynamicsSoundTest {
     "gate threshold -40 dBFS range 30 dB, -20",
     "limiter ceiling -1 dBFS, 0",
     "limiter ceiling -1 dBFS, -3",
+    "true-peak-limiter ceiling -1 dBTP, 0",
+    "true-peak-limiter ceiling -1 dBTP, -3",
   })
   void stage_steadyLevel_isOnItsCurve(String line, double levelDb) {
     StageSound sound = WrittenChain.soundOf(line);

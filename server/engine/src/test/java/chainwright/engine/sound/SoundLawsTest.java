@@ -49,6 +49,8 @@ class SoundLawsTest {
         "saturation transformer oversampling 32",
         "saturation valve oversampling 16",
         "saturation tape thd-at-alignment 0 % blend 40 %",
+        "true-peak-limiter ceiling -6 dBTP",
+        "true-peak-limiter ceiling -6 dBTP look-ahead 0 ms oversampling 32",
         "clipper ceiling -6 dBFS",
         "clipper ceiling -6 dBFS knee 0 dB oversampling 4");
   }
