@@ -43,6 +43,9 @@ final class OutputDraft {
     if (!mayReplace && Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
       throw exists(name);
     }
+    if (Files.exists(target) && !Files.isRegularFile(target)) {
+      throw new OutputFileException(name, "a file", "a device or a pipe", "name a file");
+    }
     Path folder = target.toAbsolutePath().resolveSibling("");
     if (!Files.isDirectory(folder)) {
       throw new OutputFileException(

@@ -16,7 +16,7 @@ import picocli.CommandLine.Spec;
     versionProvider = ChainwrightCommand.Version.class,
     customSynopsis = "chainwright COMMAND [...]",
     description = {
-      "%nJudges, draws, explains and tidies audio processing chains written as plain"
+      "%nJudges, draws, renders, explains and tidies audio processing chains written as plain"
           + " text: one stage a line, in the order of the signal. Measures recordings.%n",
       "  chain lead \"Lead vocal\" {",
       "    source       lead-vocal",
@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
       ExplainCommand.class,
       PlotCommand.class,
       MeasureCommand.class,
+      RenderCommand.class,
       TidyCommand.class,
       DemoCommand.class,
       LspCommand.class
@@ -45,7 +46,8 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:done, nothing to report",
-      "1:findings, or with `tidy --check` files that would change",
+      "1:findings, with `tidy --check` files that would change, or a render that was"
+          + " held or clipped",
       "2:wrong usage, or a file that cannot be read or written"
     })
 public final class ChainwrightCommand implements Callable<Integer> {

@@ -5,6 +5,7 @@ import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
 import chainwright.engine.path.PathBuilder;
 import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.lowering.SectionReader;
 import chainwright.notation.model.Definition;
@@ -80,6 +81,19 @@ record OpenedChain(
         .forEach(imported -> inputs.add(Path.of(imported.path().key())));
     return new OpenedChain(
         file, document, inputs, scope, Outline.of(track, new PathBuilder(scope)));
+  }
+
+  /**
+   * Says on which line a place of this file stands.
+   *
+   * @param place the place
+   * @return such as "line 12: "; empty text for a place of another file
+   */
+  String line(Place place) {
+    return Workspace.finderIn(List.of(document))
+        .find(place)
+        .map(at -> "line " + CountedPlace.of(document, at.span().start()).line() + ": ")
+        .orElse("");
   }
 
   /**

@@ -8,8 +8,9 @@ import picocli.CommandLine.Help.Ansi;
  *
  * @param isColoured whether it understands escape sequences of ISO/IEC 6429
  * @param width how many cells a line should take at most
+ * @param isWatched whether complaints go to a terminal, where progress may be shown
  */
-record Terminal(boolean isColoured, int width) {
+record Terminal(boolean isColoured, int width, boolean isWatched) {
 
   /** Whether colours are used. */
   enum Colours {
@@ -22,7 +23,7 @@ record Terminal(boolean isColoured, int width) {
   }
 
   /** No colours, and the width that every terminal has. */
-  static final Terminal PLAIN = new Terminal(false, 80);
+  static final Terminal PLAIN = new Terminal(false, 80, false);
 
   /** Longer lines are hard to read, and shorter ones hold no paragraph. */
   private static final int WIDEST = 100;
@@ -33,7 +34,8 @@ record Terminal(boolean isColoured, int width) {
    * Looks at the terminal that the process runs in.
    *
    * @param environment the variables of the process: {@code NO_COLOR} and {@code TERM=dumb} switch
-   *     colours off, {@code COLUMNS} gives the width
+   *     colours off, {@code COLUMNS} gives the width, {@code CHAINWRIGHT_STDERR=terminal} says that
+   *     standard error is a terminal, which Java cannot tell
    * @return the terminal; without colours where the output goes to a file or another program
    */
   static Terminal of(Map<String, String> environment) {
@@ -41,13 +43,15 @@ record Terminal(boolean isColoured, int width) {
     String columns = environment.getOrDefault("COLUMNS", "");
     int width = columns.matches("[1-9]\\d{0,3}") ? Integer.parseInt(columns) : PLAIN.width;
     return new Terminal(
-        Ansi.AUTO.enabled() && !isDumb, Math.max(NARROWEST, Math.min(WIDEST, width)));
+        Ansi.AUTO.enabled() && !isDumb,
+        Math.max(NARROWEST, Math.min(WIDEST, width)),
+        !isDumb && "terminal".equals(environment.get("CHAINWRIGHT_STDERR")));
   }
 
   Terminal with(Colours colours) {
     return switch (colours) {
-      case ALWAYS -> new Terminal(true, width);
-      case NEVER -> new Terminal(false, width);
+      case ALWAYS -> new Terminal(true, width, isWatched);
+      case NEVER -> new Terminal(false, width, isWatched);
       case AUTO -> this;
     };
   }

@@ -31,6 +31,9 @@ final class WholeFile {
     if (!mayReplace && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
       throw new IOException("`" + file + "` exists already; --force replaces it");
     }
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      throw new IOException("`" + file + "` is a device or a pipe, not a file; name a file");
+    }
     Path folder = file.toAbsolutePath().resolveSibling("");
     if (!Files.isDirectory(folder)) {
       throw new IOException("the folder `" + folder + "` does not exist");

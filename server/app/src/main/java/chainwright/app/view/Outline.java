@@ -128,7 +128,8 @@ public record Outline(SignalPath path, List<Part> parts, Nominal nominal) {
           Optional.empty(),
           SignalPath.product(brought),
           soFar,
-          brought(brought, number + "."));
+          brought(brought, number + "."),
+          brought);
     }
 
     /** The lines that a preset brings, in the order of the signal. */
@@ -150,7 +151,8 @@ public record Outline(SignalPath path, List<Part> parts, Nominal nominal) {
             Optional.of(stage),
             stage.sound().map(StageSound::response).orElse(UNITY),
             soFar,
-            sideChain(stage, number + "."));
+            sideChain(stage, number + "."),
+            List.of(stage));
       }
       SplitElement split = (SplitElement) element;
       return new Part(
@@ -161,7 +163,8 @@ public record Outline(SignalPath path, List<Part> parts, Nominal nominal) {
           Optional.empty(),
           split.response(),
           soFar,
-          inside(split, number + "."));
+          inside(split, number + "."),
+          List.of(split));
     }
 
     /** What the detector hears is a path of its own. */
@@ -190,7 +193,8 @@ public record Outline(SignalPath path, List<Part> parts, Nominal nominal) {
               Optional.empty(),
               SignalPath.product(elements),
               Optional.empty(),
-              own(stage.stage().sideChain(), elements, prefix + "1.", false)));
+              own(stage.stage().sideChain(), elements, prefix + "1.", false),
+              List.of()));
     }
 
     private List<Part> inside(SplitElement split, String prefix) {
@@ -212,7 +216,8 @@ public record Outline(SignalPath path, List<Part> parts, Nominal nominal) {
                 Optional.empty(),
                 way.response(),
                 Optional.empty(),
-                elements(split, way, number + ".")));
+                elements(split, way, number + "."),
+                List.of()));
       }
       return ways;
     }

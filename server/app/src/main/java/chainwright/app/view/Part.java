@@ -1,6 +1,7 @@
 package chainwright.app.view;
 
 import chainwright.dsp.filter.Response;
+import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.model.Clauses;
 import java.util.List;
@@ -20,6 +21,8 @@ import java.util.stream.Stream;
  * @param response what it does to each frequency by itself
  * @param soFar what the chain does up to and with it; empty where only a part of the signal passes
  * @param parts what it holds, in the order of the text
+ * @param elements what it is in the path: one element, for a preset all that it brings; empty for a
+ *     way through a structure and a side chain, which are part of an element
  */
 public record Part(
     String number,
@@ -29,10 +32,11 @@ public record Part(
     Optional<StageElement> stage,
     Response response,
     Optional<Response> soFar,
-    List<Part> parts) {
+    List<Part> parts,
+    List<PathElement> elements) {
 
   /**
-   * Copies the list.
+   * Copies the lists.
    *
    * @param number its place
    * @param words how it is called
@@ -42,9 +46,11 @@ public record Part(
    * @param response what it does
    * @param soFar what the chain does up to it
    * @param parts what it holds
+   * @param elements what it is in the path
    */
   public Part {
     parts = List.copyOf(parts);
+    elements = List.copyOf(elements);
   }
 
   /**

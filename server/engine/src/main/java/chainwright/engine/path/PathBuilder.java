@@ -34,10 +34,20 @@ import java.util.Set;
  * Builds the path of a chain or a bus.
  *
  * @param scope what the names mean
+ * @param rate the sample rate that the path runs at
  */
-public record PathBuilder(Scope scope) {
+public record PathBuilder(Scope scope, SampleRate rate) {
 
   private static final Response UNITY = new ConstantFactor(1);
+
+  /**
+   * Builds paths at the rate of the session.
+   *
+   * @param scope what the names mean
+   */
+  public PathBuilder(Scope scope) {
+    this(scope, scope.sampleRate());
+  }
 
   /** Where a step is read: what it inherits from the chain, the preset and the structure. */
   private record Where(
@@ -99,15 +109,11 @@ public record PathBuilder(Scope scope) {
             source,
             lowest);
     return new SignalPath(
-        track, readAll(track.steps(), where), source, lowest, declared.isPresent(), rate());
+        track, readAll(track.steps(), where), source, lowest, declared.isPresent(), rate);
   }
 
   private static OptionalDouble usualLowestHz(Optional<SourceKind> source) {
     return source.map(SourceKind::lowestHz).orElse(OptionalDouble.empty());
-  }
-
-  private SampleRate rate() {
-    return scope.sampleRate();
   }
 
   /**

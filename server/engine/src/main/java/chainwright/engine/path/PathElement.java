@@ -35,6 +35,13 @@ public sealed interface PathElement {
   boolean isBypassed();
 
   /**
+   * Returns the same element out of the path.
+   *
+   * @return the copy
+   */
+  PathElement asBypassed();
+
+  /**
    * A stage.
    *
    * @param stage the stage as written
@@ -72,6 +79,11 @@ public sealed interface PathElement {
      */
     public StageElement {
       sideChain = List.copyOf(sideChain);
+    }
+
+    @Override
+    public StageElement asBypassed() {
+      return new StageElement(stage, place, appliedAt, true, isPartial, context, sound, sideChain);
     }
 
     /**
@@ -135,6 +147,15 @@ public sealed interface PathElement {
      */
     public SplitElement {
       branches = List.copyOf(branches);
+    }
+
+    @Override
+    public SplitElement asBypassed() {
+      return new SplitElement(step, place, appliedAt, true, branches, response);
+    }
+
+    SplitElement withBranches(List<PathBranch> others) {
+      return new SplitElement(step, place, appliedAt, isBypassed, others, response);
     }
   }
 

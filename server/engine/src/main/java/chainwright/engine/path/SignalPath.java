@@ -50,6 +50,16 @@ public record SignalPath(
   }
 
   /**
+   * Returns the same path with other elements.
+   *
+   * @param others what happens
+   * @return the copy
+   */
+  SignalPath withElements(List<PathElement> others) {
+    return new SignalPath(track, others, source, lowestHz, isLowestDeclared, rate);
+  }
+
+  /**
    * Returns the stages that are not bypassed, in order, those inside structures included. A stage
    * that lacks a setting it needs is still being written; nothing can be said of it yet.
    *

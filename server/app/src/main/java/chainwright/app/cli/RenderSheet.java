@@ -1,0 +1,106 @@
+package chainwright.app.cli;
+
+import chainwright.app.render.LevelPolicy;
+import chainwright.app.render.RenderOrder;
+import chainwright.app.render.RenderReport;
+import chainwright.engine.sound.LevelHold;
+import chainwright.engine.sound.MeasuredLevel;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Says what a render made of a take.
+ *
+ * @param order what was to be rendered
+ * @param report what was rendered
+ * @param rateHz the sample rate [Hz]
+ */
+record RenderSheet(RenderOrder order, RenderReport report, double rateHz) {
+
+  /** Returns the table of levels, and what was done to the level. */
+  List<String> lines() {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        String.format(
+            Locale.ROOT,
+            "Wrote %s: %.3f s%s, %d channel%s, %s Hz, %s",
+            order.output(),
+            report.written().frames() / rateHz,
+            report.tailFrames() == 0
+                ? ""
+                : String.format(Locale.ROOT, " (%.3f s of it tail)", report.tailFrames() / rateHz),
+            report.channels(),
+            report.channels() == 1 ? "" : "s",
+            plain(rateHz),
+            order.samples()));
+    boolean isChanged = report.gainDb() != 0;
+    lines.add(
+        String.format("%-23s %10s", "", "take")
+            + (isChanged ? String.format(" %10s", "as written") : "")
+            + String.format(" %10s", "file"));
+    lines.add(row("loudness [LUFS]", MeasuredLevel::integratedLufs, isChanged));
+    lines.add(row("true peak [dBTP]", MeasuredLevel::truePeakDbtp, isChanged));
+    if (isChanged) {
+      lines.add("gain applied: " + decibels(report.gainDb()) + " dB, " + reason());
+    } else if (order.policy() == LevelPolicy.MATCHED) {
+      lines.add("gain applied: none, there is no difference of loudness to be matched");
+    }
+    if (report.heldBackDb() > 0) {
+      lines.add(
+          decibels(report.heldBackDb())
+              + " dB more would match, but would lift the true peak over "
+              + decibels(order.ceilingDbtp())
+              + " dBTP");
+    }
+    return lines;
+  }
+
+  /** Asks whether the file is as loud as was asked for, and whole. */
+  boolean isAsAsked() {
+    boolean isHeld = order.policy() == LevelPolicy.HELD && report.gainDb() != 0;
+    return !isHeld && report.heldBackDb() == 0 && report.written().clippedSamples() == 0;
+  }
+
+  private String reason() {
+    if (order.policy() == LevelPolicy.MATCHED) {
+      return "to match the take";
+    }
+    double louderLu = report.asWritten().integratedLufs() - report.take().integratedLufs();
+    return Double.isFinite(louderLu)
+        ? String.format(
+            Locale.ROOT,
+            "held at the loudness of the take: the chain makes it more than %.0f LU louder"
+                + " (--as-written lets it)",
+            LevelHold.MOST_LOUDER_LU)
+        : String.format(
+            Locale.ROOT,
+            "held at the true peak of the take: the chain lifts it by more than %.0f dB"
+                + " (--as-written lets it)",
+            LevelHold.MOST_HIGHER_DB);
+  }
+
+  private String row(String name, ToDoubleFunction<MeasuredLevel> figure, boolean isChanged) {
+    MeasuredLevel asWritten = report.asWritten();
+    return String.format("%-23s %10s", name, decibels(figure.applyAsDouble(report.take())))
+        + (isChanged ? String.format(" %10s", decibels(figure.applyAsDouble(asWritten))) : "")
+        + String.format(" %10s", decibels(figure.applyAsDouble(asWritten.plus(report.gainDb()))));
+  }
+
+  /** A level to a tenth, in words where there is none. */
+  private static String decibels(double level) {
+    if (Double.isNaN(level)) {
+      return "too short";
+    }
+    if (Double.isInfinite(level)) {
+      return "silent";
+    }
+    String text = String.format(Locale.ROOT, "%.1f", level);
+    return text.equals("-0.0") ? "0.0" : text.replace('-', '\u2212');
+  }
+
+  private static String plain(double hertz) {
+    return hertz == Math.rint(hertz) ? Long.toString((long) hertz) : Double.toString(hertz);
+  }
+}
