@@ -149,7 +149,7 @@ class RenderCommandTest {
   void trouble_leavesNothing() throws IOException {
     Path nan = write("nan.wav", new double[] {0, Double.NaN, 0});
     checkRefused("no number at 0.000 s", "gain -1 dB", "--take", nan);
-    checkRefused("dither makes no sound yet", "gain -1 dB\n  dither 16 bit");
+    checkRefused("echo makes no sound yet", "gain -1 dB\n  echo 120 ms");
     checkRefused(
         "line 2: compressor listens to another chain",
         "compressor threshold -20 dBFS ratio 2:1 attack 5 ms release 50 ms key kick");
@@ -179,6 +179,8 @@ class RenderCommandTest {
   void integers_withoutDither_areWarnedOfAndClippingToldByTheCode() throws IOException {
     CommandRun quiet = render(0, "gain -1 dB", "--bits", "24");
     assertThat(quiet.err()).contains("24 bit without `dither`");
+    CommandRun dithered = render(0, "gain -1 dB\n  dither 24 bit", "--force", "--bits", "24");
+    assertThat(dithered.err()).doesNotContain("dither");
     CommandRun loud = render(1, "gain +30 dB", "--force", "--bits", "16", "--as-written");
     assertThat(loud.err()).contains("were clipped");
   }
