@@ -205,6 +205,14 @@ final class RenderCommand implements Callable<Integer> {
     warn(opened, outline, reader, rate);
     RenderSheet sheet = new RenderSheet(order, run(reader, order), rate.hertz());
     sheet.lines().forEach(spec.commandLine().getOut()::println);
+    if (sheet.truePeakDbtp() > 0) {
+      say(
+          String.format(
+              Locale.ROOT,
+              "the true peak lies %.1f dB above full scale: converters and coders will clip it,"
+                  + " loudly on headphones; turn the chain down (EBU R 128)",
+              sheet.truePeakDbtp()));
+    }
     long clipped = sheet.report().written().clippedSamples();
     if (clipped > 0) {
       say(

@@ -45,7 +45,10 @@ record RenderSheet(RenderOrder order, RenderReport report, double rateHz) {
     if (isChanged) {
       lines.add("gain applied: " + decibels(report.gainDb()) + " dB, " + reason());
     } else if (order.policy() == LevelPolicy.MATCHED) {
-      lines.add("gain applied: none, there is no difference of loudness to be matched");
+      lines.add(
+          report.heldBackDb() > 0
+              ? "gain applied: none"
+              : "gain applied: none, there is no difference of loudness to be matched");
     }
     if (report.heldBackDb() > 0) {
       lines.add(
@@ -55,6 +58,11 @@ record RenderSheet(RenderOrder order, RenderReport report, double rateHz) {
               + " dBTP");
     }
     return lines;
+  }
+
+  /** Returns the true peak of the file [dBTP]. */
+  double truePeakDbtp() {
+    return report.asWritten().plus(report.gainDb()).truePeakDbtp();
   }
 
   /** Asks whether the file is as loud as was asked for, and whole. */

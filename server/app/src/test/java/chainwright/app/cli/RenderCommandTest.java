@@ -183,6 +183,8 @@ class RenderCommandTest {
     assertThat(dithered.err()).doesNotContain("dither");
     CommandRun loud = render(1, "gain +30 dB", "--force", "--bits", "16", "--as-written");
     assertThat(loud.err()).contains("were clipped");
+    CommandRun floating = render(0, "gain +30 dB", "--force", "--as-written");
+    assertThat(floating.err()).contains("dB above full scale").doesNotContain("were clipped");
   }
 
   @Test
