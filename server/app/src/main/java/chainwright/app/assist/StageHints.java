@@ -1,6 +1,5 @@
 package chainwright.app.assist;
 
-import chainwright.dsp.filter.EqualiserPrototypes;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.dsp.filter.ResponseSearch;
@@ -101,7 +100,7 @@ final class StageHints {
   }
 
   private static Hint octaves(StageElement stage, double quality, int offset) {
-    double octaves = EqualiserPrototypes.bandwidth(new QualityFactor(quality)).octaves();
+    double octaves = new QualityFactor(quality).toBandwidth().octaves();
     double centreHz = stage.context().number("centre");
     double edge = Math.pow(2, octaves / 2);
     String between =

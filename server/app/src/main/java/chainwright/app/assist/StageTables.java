@@ -3,6 +3,7 @@ package chainwright.app.assist;
 import chainwright.app.view.Nominal;
 import chainwright.app.view.Readings;
 import chainwright.app.view.StageWords;
+import chainwright.app.view.StepWord;
 import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
@@ -37,7 +38,7 @@ final class StageTables {
       } else if (element instanceof SplitElement split) {
         rows.add(
             List.of(
-                indent + StructureWords.name(split.step()),
+                indent + StepWord.of(split.step()),
                 split.isBypassed() ? "bypassed" : HoverPage.plain(StructureWords.of(split)),
                 latency(element)));
         for (PathElement.PathBranch branch : split.branches()) {
@@ -62,7 +63,7 @@ final class StageTables {
       parts.add(
           element instanceof StageElement stage
               ? stage.word() + " " + StageWords.of(stage, nominal)
-              : StructureWords.name(((SplitElement) element).step()));
+              : StepWord.of(((SplitElement) element).step()));
     }
     return parts.isEmpty() ? "unchanged" : String.join("; ", parts);
   }

@@ -2,6 +2,7 @@ package chainwright.app.assist;
 
 import chainwright.app.view.Readings;
 import chainwright.app.view.ResponseWords;
+import chainwright.app.view.StepWord;
 import chainwright.app.view.StructurePlots;
 import chainwright.dsp.filter.ConstantFactor;
 import chainwright.dsp.filter.MidSideResponse;
@@ -55,7 +56,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
 
   private void sum(HoverPage page, SplitElement split) {
     boolean isParallel = split.step() instanceof Step.Parallel;
-    String word = StructureWords.name(split.step());
+    String word = StepWord.of(split.step());
     int count = split.branches().size();
     String what =
         isParallel

@@ -3,7 +3,6 @@ package chainwright.app.view;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
 import chainwright.quantity.Frequency;
-import chainwright.quantity.NumberText;
 import java.util.List;
 
 /** Says how a line of a chain is called. */
@@ -11,37 +10,41 @@ record StepName() implements Step.Visitor<String> {
 
   @Override
   public String visitStage(Step.Stage stage) {
-    return stage.kind().word();
+    return StepWord.of(stage);
   }
 
   @Override
   public String visitApply(Step.Apply apply) {
-    return "apply " + apply.preset().text();
+    return StepWord.of(apply) + " " + apply.preset().text();
   }
 
   @Override
   public String visitInsert(Step.Insert insert) {
-    return titled("insert", insert.title());
+    return titled(StepWord.of(insert), insert.title());
   }
 
   @Override
   public String visitParallel(Step.Parallel parallel) {
-    return "parallel";
+    return StepWord.of(parallel);
   }
 
   @Override
   public String visitMidSide(Step.MidSide midSide) {
-    return "mid-side";
+    return StepWord.of(midSide);
   }
 
   @Override
   public String visitMultiband(Step.Multiband multiband) {
-    return "multiband";
+    return StepWord.of(multiband);
   }
 
   @Override
   public String visitDuring(Step.During during) {
-    return "during " + clock(during.from().seconds()) + " to " + clock(during.to().seconds());
+    return StepWord.of(during)
+        + " "
+        + Readings.clock(during.from().seconds())
+        + " to "
+        + Readings.clock(during.to().seconds());
   }
 
   /**
@@ -54,13 +57,6 @@ record StepName() implements Step.Visitor<String> {
     return step instanceof Step.Multiband multiband
         ? multiband.bands().stream().map(StepName::band).toList()
         : step.branches().stream().map(StepName::branch).toList();
-  }
-
-  /** A place in a recording as a player shows it, such as 2:41.3. */
-  private static String clock(double seconds) {
-    long minutes = (long) (seconds / 60);
-    String rest = NumberText.format(seconds - 60 * minutes, 3);
-    return minutes + ":" + (rest.indexOf('.') == 1 || rest.length() == 1 ? "0" : "") + rest;
   }
 
   private static String branch(Branch branch) {

@@ -86,33 +86,6 @@ public final class EqualiserPrototypes {
   }
 
   /**
-   * Returns the quality factor of a bell, band-pass or notch of a given width in octaves, measured
-   * between the frequencies of half gain [dB] (bell) or -3 dB (the others).
-   *
-   * <p>Source: Audio EQ Cookbook, {@code 1/Q = 2 sinh(ln(2)/2 BW)}.
-   *
-   * @param width the width
-   * @return the quality factor of the prototype
-   */
-  public static QualityFactor quality(Bandwidth width) {
-    return new QualityFactor(1 / (2 * Math.sinh(Math.log(2) / 2 * width.octaves())));
-  }
-
-  /**
-   * Returns the width that belongs to a quality factor on the analogue frequency axis, the inverse
-   * of {@link #quality(Bandwidth)}, such as 1.39 octaves for Q 1.
-   *
-   * <p>Source: Audio EQ Cookbook, {@code 1/Q = 2 sinh(ln(2)/2 BW)}.
-   *
-   * @param quality the quality factor
-   * @return the width [oct]: of a bell between the points of half the gain in dB, of a band-pass or
-   *     a notch between the points 3 dB down
-   */
-  public static Bandwidth bandwidth(QualityFactor quality) {
-    return quality.toBandwidth();
-  }
-
-  /**
    * Returns the quality factor that leaves a given width in octaves, to first order, after the
    * bilinear transform has bent the frequency axis.
    *
@@ -130,7 +103,7 @@ public final class EqualiserPrototypes {
           "the centre must lie between 0 Hz and " + rate.nyquist() + ", but was " + centre);
     }
     double angle = 2 * Math.PI * centre.hertz() / rate.hertz();
-    return quality(new Bandwidth(width.octaves() * angle / Math.sin(angle)));
+    return QualityFactor.ofBandwidth(new Bandwidth(width.octaves() * angle / Math.sin(angle)));
   }
 
   /**

@@ -160,10 +160,10 @@ class ResponseTest {
   void bell_ofAWidthInOctaves_hasHalfItsGainAtTheEdges(double octaves) {
     AnaloguePrototype bell =
         EqualiserPrototypes.bell(
-            hertz(1000), new Decibels(-8), EqualiserPrototypes.quality(new Bandwidth(octaves)));
+            hertz(1000), new Decibels(-8), QualityFactor.ofBandwidth(new Bandwidth(octaves)));
     assertThat(bell.decibelsAt(1000 * Math.pow(2, octaves / 2))).isCloseTo(-4, within(ROUNDING));
     assertThat(bell.decibelsAt(1000 * Math.pow(2, -octaves / 2))).isCloseTo(-4, within(ROUNDING));
-    assertThat(EqualiserPrototypes.bandwidth(EqualiserPrototypes.quality(new Bandwidth(octaves))))
+    assertThat(QualityFactor.ofBandwidth(new Bandwidth(octaves)).toBandwidth())
         .satisfies(width -> assertThat(width.octaves()).isCloseTo(octaves, within(ROUNDING)));
   }
 
