@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.BufferedInputStream;
+import java.io.Closeable;
 import java.io.DataInputStream;
 import java.io.EOFException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.PipedInputStream;
-import java.io.PipedOutputStream;
 import java.io.UncheckedIOException;
+import java.nio.channels.Channels;
+import java.nio.channels.Pipe;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
@@ -34,14 +37,20 @@ final class ScriptedEditor implements AutoCloseable {
 
   ScriptedEditor() {
     try {
-      PipedInputStream serverIn = new PipedInputStream(1 << 20);
-      PipedOutputStream serverOut = new PipedOutputStream();
-      DataInputStream fromServer = new DataInputStream(new PipedInputStream(serverOut, 1 << 20));
-      toServer = new PipedOutputStream(serverIn);
+      // Pipes of the system: those of java.io fail once a thread that wrote has ended, and the
+      // server writes from threads that come and go.
+      Pipe in = Pipe.open();
+      Pipe out = Pipe.open();
+      InputStream serverIn = Channels.newInputStream(in.source());
+      OutputStream serverOut = Channels.newOutputStream(out.sink());
+      DataInputStream fromServer =
+          new DataInputStream(new BufferedInputStream(Channels.newInputStream(out.source())));
+      toServer = Channels.newOutputStream(in.sink());
       start(
           "server",
           () -> {
             int code = StdioServer.serve(serverIn, serverOut);
+            closeQuietly(serverIn);
             closeQuietly(serverOut);
             exitCode.complete(code);
           });
@@ -221,13 +230,14 @@ final class ScriptedEditor implements AutoCloseable {
             JsonParser.parseString(new String(body, StandardCharsets.UTF_8)).getAsJsonObject());
       }
     } catch (EOFException e) {
+      closeQuietly(from);
       streamEnd.complete(null);
     } catch (IOException e) {
       streamEnd.completeExceptionally(e);
     }
   }
 
-  private static void closeQuietly(OutputStream stream) {
+  private static void closeQuietly(Closeable stream) {
     try {
       stream.close();
     } catch (IOException e) {
