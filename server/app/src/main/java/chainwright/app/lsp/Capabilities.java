@@ -1,89 +1,115 @@
 package chainwright.app.lsp;
 
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
 import java.util.List;
 import org.eclipse.lsp4j.CodeActionKind;
-import org.eclipse.lsp4j.CodeActionOptions;
-import org.eclipse.lsp4j.CompletionOptions;
-import org.eclipse.lsp4j.DiagnosticRegistrationOptions;
-import org.eclipse.lsp4j.DocumentLinkOptions;
-import org.eclipse.lsp4j.DocumentOnTypeFormattingOptions;
 import org.eclipse.lsp4j.PositionEncodingKind;
-import org.eclipse.lsp4j.RenameOptions;
-import org.eclipse.lsp4j.SemanticTokensServerFull;
-import org.eclipse.lsp4j.SemanticTokensWithRegistrationOptions;
-import org.eclipse.lsp4j.ServerCapabilities;
-import org.eclipse.lsp4j.SignatureHelpOptions;
-import org.eclipse.lsp4j.TextDocumentSyncKind;
-import org.eclipse.lsp4j.TextDocumentSyncOptions;
-import org.eclipse.lsp4j.WorkspaceFoldersOptions;
-import org.eclipse.lsp4j.WorkspaceServerCapabilities;
 
 /** What the server offers to an editor. Each handler has its line here. */
 final class Capabilities {
 
   private Capabilities() {}
 
-  static ServerCapabilities of(ClientTraits client) {
-    ServerCapabilities offered = new ServerCapabilities();
-    offered.setPositionEncoding(
+  static JsonObject of(ClientTraits client) {
+    JsonObject offered = new JsonObject();
+    offered.addProperty(
+        "positionEncoding",
         switch (client.encoding()) {
           case UTF_8 -> PositionEncodingKind.UTF8;
           case UTF_16 -> PositionEncodingKind.UTF16;
           case UTF_32 -> PositionEncodingKind.UTF32;
         });
-    offered.setTextDocumentSync(sync());
-    offered.setWorkspace(workspace());
+    offered.add("textDocumentSync", sync());
+    offered.add("workspace", workspace());
     if (client.pullsDiagnostics()) {
-      offered.setDiagnosticProvider(new DiagnosticRegistrationOptions(true, false));
+      JsonObject pull = new JsonObject();
+      pull.addProperty("interFileDependencies", true);
+      pull.addProperty("workspaceDiagnostics", false);
+      offered.add("diagnosticProvider", pull);
     }
     if (client.takesActions()) {
-      offered.setCodeActionProvider(
-          new CodeActionOptions(
+      offered.add(
+          "codeActionProvider",
+          lists(
+              "codeActionKinds",
               List.of(
                   CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FixActions.FIX_ALL)));
     }
-    offered.setHoverProvider(true);
-    offered.setDefinitionProvider(true);
-    offered.setReferencesProvider(true);
-    offered.setDocumentHighlightProvider(true);
+    offered.addProperty("hoverProvider", true);
+    offered.addProperty("definitionProvider", true);
+    offered.addProperty("referencesProvider", true);
+    offered.addProperty("documentHighlightProvider", true);
     if (client.preparesRenames()) {
-      offered.setRenameProvider(new RenameOptions(true));
+      JsonObject rename = new JsonObject();
+      rename.addProperty("prepareProvider", true);
+      offered.add("renameProvider", rename);
     } else {
-      offered.setRenameProvider(true);
+      offered.addProperty("renameProvider", true);
     }
-    offered.setDocumentLinkProvider(new DocumentLinkOptions(false));
-    offered.setWorkspaceSymbolProvider(true);
-    offered.setInlayHintProvider(true);
-    offered.setSignatureHelpProvider(new SignatureHelpOptions(List.of(" "), List.of(" ")));
-    offered.setCompletionProvider(new CompletionOptions(false, Completions.TRIGGERS));
-    offered.setDocumentFormattingProvider(true);
-    offered.setDocumentRangeFormattingProvider(true);
-    offered.setDocumentOnTypeFormattingProvider(
-        new DocumentOnTypeFormattingOptions("}", List.of("\n")));
+    JsonObject links = new JsonObject();
+    links.addProperty("resolveProvider", false);
+    offered.add("documentLinkProvider", links);
+    offered.addProperty("workspaceSymbolProvider", true);
+    offered.addProperty("inlayHintProvider", true);
+    JsonObject signatures = lists("triggerCharacters", List.of(" "));
+    signatures.add("retriggerCharacters", list(List.of(" ")));
+    offered.add("signatureHelpProvider", signatures);
+    JsonObject completion = lists("triggerCharacters", Completions.TRIGGERS);
+    completion.addProperty("resolveProvider", false);
+    offered.add("completionProvider", completion);
+    offered.addProperty("documentFormattingProvider", true);
+    offered.addProperty("documentRangeFormattingProvider", true);
+    JsonObject typing = lists("moreTriggerCharacter", List.of("\n"));
+    typing.addProperty("firstTriggerCharacter", "}");
+    offered.add("documentOnTypeFormattingProvider", typing);
     if (client.coloursTokens()) {
-      SemanticTokensWithRegistrationOptions tokens =
-          new SemanticTokensWithRegistrationOptions(Tokens.LEGEND);
-      tokens.setFull(new SemanticTokensServerFull(true));
-      tokens.setRange(true);
-      offered.setSemanticTokensProvider(tokens);
+      offered.add("semanticTokensProvider", tokens());
     }
-    offered.setDocumentSymbolProvider(true);
-    offered.setFoldingRangeProvider(true);
-    offered.setSelectionRangeProvider(true);
+    offered.addProperty("documentSymbolProvider", true);
+    offered.addProperty("foldingRangeProvider", true);
+    offered.addProperty("selectionRangeProvider", true);
     return offered;
   }
 
-  private static TextDocumentSyncOptions sync() {
-    TextDocumentSyncOptions sync = new TextDocumentSyncOptions();
-    sync.setOpenClose(true);
-    sync.setChange(TextDocumentSyncKind.Incremental);
+  private static JsonObject sync() {
+    JsonObject sync = new JsonObject();
+    sync.addProperty("openClose", true);
+    // Incremental: only what has changed is sent.
+    sync.addProperty("change", 2);
     return sync;
   }
 
-  private static WorkspaceServerCapabilities workspace() {
-    WorkspaceFoldersOptions folders = new WorkspaceFoldersOptions();
-    folders.setSupported(true);
-    folders.setChangeNotifications(true);
-    return new WorkspaceServerCapabilities(folders);
+  private static JsonObject workspace() {
+    JsonObject folders = new JsonObject();
+    folders.addProperty("supported", true);
+    folders.addProperty("changeNotifications", true);
+    JsonObject workspace = new JsonObject();
+    workspace.add("workspaceFolders", folders);
+    return workspace;
+  }
+
+  private static JsonObject tokens() {
+    JsonObject legend = lists("tokenTypes", Tokens.TYPES);
+    legend.add("tokenModifiers", list(Tokens.MODIFIERS));
+    JsonObject full = new JsonObject();
+    full.addProperty("delta", true);
+    JsonObject tokens = new JsonObject();
+    tokens.add("legend", legend);
+    tokens.add("full", full);
+    tokens.addProperty("range", true);
+    return tokens;
+  }
+
+  private static JsonObject lists(String name, List<String> words) {
+    JsonObject object = new JsonObject();
+    object.add(name, list(words));
+    return object;
+  }
+
+  private static JsonArray list(List<String> words) {
+    JsonArray list = new JsonArray();
+    words.forEach(list::add);
+    return list;
   }
 }

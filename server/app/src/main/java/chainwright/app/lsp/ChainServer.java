@@ -1,30 +1,20 @@
 package chainwright.app.lsp;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import org.eclipse.lsp4j.ClientCapabilities;
-import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
-import org.eclipse.lsp4j.FileSystemWatcher;
-import org.eclipse.lsp4j.InitializeParams;
-import org.eclipse.lsp4j.InitializeResult;
-import org.eclipse.lsp4j.InitializedParams;
-import org.eclipse.lsp4j.Registration;
-import org.eclipse.lsp4j.RegistrationParams;
-import org.eclipse.lsp4j.ServerInfo;
-import org.eclipse.lsp4j.SetTraceParams;
 import org.eclipse.lsp4j.WorkspaceFolder;
-import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
-import org.eclipse.lsp4j.services.LanguageServer;
-import org.eclipse.lsp4j.services.TextDocumentService;
-import org.eclipse.lsp4j.services.WorkspaceService;
+import org.jspecify.annotations.Nullable;
 
 /** The life of a session: from {@code initialize} to {@code exit}. */
-final class ChainServer implements LanguageServer {
+final class ChainServer {
 
   private final Session session;
   private final FindingsPublisher publisher;
@@ -39,68 +29,64 @@ final class ChainServer implements LanguageServer {
     this.workspace = new WorkspaceRequests(session, publisher);
   }
 
-  @Override
-  public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
+  TextRequests text() {
+    return text;
+  }
+
+  WorkspaceRequests workspace() {
+    return workspace;
+  }
+
+  /** Begins the session; read and written by hand, since an editor waits for nothing so long. */
+  CompletableFuture<JsonObject> initialize(JsonObject params) {
     if (session.stage() != Session.Stage.NEW) {
       return CompletableFuture.failedFuture(
           Session.error(ResponseErrorCode.InvalidRequest, "`initialize` must come only once"));
     }
-    ClientCapabilities announced = params.getCapabilities();
     session.begin(
-        ClientTraits.of(announced == null ? new ClientCapabilities() : announced),
-        params.getInitializationOptions() instanceof JsonElement json ? json : JsonNull.INSTANCE);
+        ClientTraits.of(new Announced(member(params, "capabilities"))),
+        member(params, "initializationOptions"));
     workspace.begin(folders(params));
-    return CompletableFuture.completedFuture(
-        new InitializeResult(
-            Capabilities.of(session.traits()), new ServerInfo("chainwright", version())));
+    JsonObject info = new JsonObject();
+    info.addProperty("name", "chainwright");
+    info.addProperty("version", version());
+    JsonObject result = new JsonObject();
+    result.add("capabilities", Capabilities.of(session.traits()));
+    result.add("serverInfo", info);
+    return CompletableFuture.completedFuture(result);
   }
 
-  @Override
-  public void initialized(InitializedParams params) {
-    List<Registration> wanted = new ArrayList<>();
+  void initialized() {
+    JsonArray wanted = new JsonArray();
     if (session.traits().watchesFiles()) {
-      FileSystemWatcher chains = new FileSystemWatcher(Either.forLeft("**/*.chain"));
-      wanted.add(
-          new Registration(
-              "chain-files",
-              "workspace/didChangeWatchedFiles",
-              new DidChangeWatchedFilesRegistrationOptions(List.of(chains))));
+      JsonObject chains = new JsonObject();
+      chains.addProperty("globPattern", "**/*.chain");
+      JsonArray watchers = new JsonArray();
+      watchers.add(chains);
+      JsonObject options = new JsonObject();
+      options.add("watchers", watchers);
+      JsonObject files = registration("chain-files", "workspace/didChangeWatchedFiles");
+      files.add("registerOptions", options);
+      wanted.add(files);
     }
     if (session.traits().watchesSettings()) {
-      wanted.add(new Registration("settings", "workspace/didChangeConfiguration"));
+      wanted.add(registration("settings", "workspace/didChangeConfiguration"));
     }
     if (!wanted.isEmpty()) {
-      var unused = session.client().registerCapability(new RegistrationParams(wanted));
+      session.editor().register(wanted);
     }
     if (session.traits().pullsSettings()) {
       SettingsPull.start(session, publisher);
     }
   }
 
-  @Override
-  public void setTrace(SetTraceParams params) {
-    // Messages can be traced in the editor itself.
-  }
-
-  @Override
-  public CompletableFuture<Object> shutdown() {
+  CompletableFuture<@Nullable Void> shutdown() {
     session.shutDown();
     return CompletableFuture.completedFuture(null);
   }
 
-  @Override
-  public void exit() {
+  void exit() {
     exitCode.complete(session.stage() == Session.Stage.SHUT_DOWN ? 0 : 1);
-  }
-
-  @Override
-  public TextDocumentService getTextDocumentService() {
-    return text;
-  }
-
-  @Override
-  public WorkspaceService getWorkspaceService() {
-    return workspace;
   }
 
   /** The code with which the process ends, once the editor has said {@code exit}. */
@@ -108,14 +94,31 @@ final class ChainServer implements LanguageServer {
     return exitCode;
   }
 
-  @SuppressWarnings("deprecation") // Older editors send their one folder as `rootUri`.
-  private static List<WorkspaceFolder> folders(InitializeParams params) {
-    if (params.getWorkspaceFolders() != null) {
-      return params.getWorkspaceFolders();
+  private static JsonObject registration(String id, String method) {
+    JsonObject registration = new JsonObject();
+    registration.addProperty("id", id);
+    registration.addProperty("method", method);
+    return registration;
+  }
+
+  private static JsonElement member(JsonObject object, String name) {
+    return object.has(name) ? object.get(name) : JsonNull.INSTANCE;
+  }
+
+  private static List<WorkspaceFolder> folders(JsonObject params) {
+    List<WorkspaceFolder> folders = new ArrayList<>();
+    if (params.get("workspaceFolders") instanceof JsonArray sent) {
+      for (JsonElement one : sent) {
+        if (one instanceof JsonObject folder && folder.get("uri") instanceof JsonPrimitive uri) {
+          String name = folder.get("name") instanceof JsonPrimitive said ? said.getAsString() : "";
+          folders.add(new WorkspaceFolder(uri.getAsString(), name));
+        }
+      }
+    } else if (params.get("rootUri") instanceof JsonPrimitive uri) {
+      // Older editors send their one folder so.
+      folders.add(new WorkspaceFolder(uri.getAsString(), ""));
     }
-    return params.getRootUri() == null
-        ? List.of()
-        : List.of(new WorkspaceFolder(params.getRootUri(), ""));
+    return folders;
   }
 
   private static String version() {

@@ -2,26 +2,7 @@ package chainwright.app.lsp;
 
 import chainwright.app.workspace.PositionEncoding;
 import java.util.List;
-import java.util.Optional;
-import java.util.function.Function;
-import org.eclipse.lsp4j.ClientCapabilities;
-import org.eclipse.lsp4j.CodeActionCapabilities;
-import org.eclipse.lsp4j.DidChangeConfigurationCapabilities;
-import org.eclipse.lsp4j.DidChangeWatchedFilesCapabilities;
-import org.eclipse.lsp4j.DocumentSymbolCapabilities;
-import org.eclipse.lsp4j.FoldingRangeCapabilities;
-import org.eclipse.lsp4j.GeneralClientCapabilities;
-import org.eclipse.lsp4j.InlayHintWorkspaceCapabilities;
-import org.eclipse.lsp4j.MarkdownCapabilities;
-import org.eclipse.lsp4j.ParameterInformationCapabilities;
 import org.eclipse.lsp4j.PositionEncodingKind;
-import org.eclipse.lsp4j.PublishDiagnosticsCapabilities;
-import org.eclipse.lsp4j.RenameCapabilities;
-import org.eclipse.lsp4j.SignatureHelpCapabilities;
-import org.eclipse.lsp4j.SignatureInformationCapabilities;
-import org.eclipse.lsp4j.TextDocumentClientCapabilities;
-import org.eclipse.lsp4j.WorkspaceClientCapabilities;
-import org.eclipse.lsp4j.WorkspaceEditCapabilities;
 
 /**
  * What the editor has announced that it can do, as far as an answer depends on it.
@@ -67,61 +48,32 @@ record ClientTraits(
     boolean drawsImages,
     CompletionTraits completion) {
 
-  static ClientTraits of(ClientCapabilities announced) {
-    Optional<TextDocumentClientCapabilities> text =
-        Optional.ofNullable(announced.getTextDocument());
-    Optional<WorkspaceClientCapabilities> workspace = Optional.ofNullable(announced.getWorkspace());
-    Optional<GeneralClientCapabilities> general = Optional.ofNullable(announced.getGeneral());
-    Optional<FoldingRangeCapabilities> folding =
-        text.map(TextDocumentClientCapabilities::getFoldingRange);
+  static ClientTraits of(Announced announced) {
     return new ClientTraits(
-        encoding(general.map(GeneralClientCapabilities::getPositionEncodings).orElse(List.of())),
-        text.map(TextDocumentClientCapabilities::getDiagnostic).isPresent(),
-        is(
-            workspace.map(WorkspaceClientCapabilities::getDiagnostics),
-            diagnostics -> diagnostics.getRefreshSupport()),
-        is(
-            workspace.map(WorkspaceClientCapabilities::getInlayHint),
-            InlayHintWorkspaceCapabilities::getRefreshSupport),
-        is(
-            text.map(TextDocumentClientCapabilities::getPublishDiagnostics),
-            PublishDiagnosticsCapabilities::getRelatedInformation),
-        is(
-            text.map(TextDocumentClientCapabilities::getPublishDiagnostics),
-            PublishDiagnosticsCapabilities::getCodeDescriptionSupport),
-        is(
-            workspace.map(WorkspaceClientCapabilities::getDidChangeWatchedFiles),
-            DidChangeWatchedFilesCapabilities::getDynamicRegistration),
-        is(workspace, WorkspaceClientCapabilities::getConfiguration),
-        is(
-            workspace.map(WorkspaceClientCapabilities::getDidChangeConfiguration),
-            DidChangeConfigurationCapabilities::getDynamicRegistration),
-        text.map(TextDocumentClientCapabilities::getCodeAction)
-            .map(CodeActionCapabilities::getCodeActionLiteralSupport)
-            .isPresent(),
-        is(
-            workspace.map(WorkspaceClientCapabilities::getWorkspaceEdit),
-            WorkspaceEditCapabilities::getDocumentChanges),
-        text.map(TextDocumentClientCapabilities::getSemanticTokens).isPresent(),
-        is(
-            text.map(TextDocumentClientCapabilities::getRename),
-            RenameCapabilities::getPrepareSupport),
-        is(
-            text.map(TextDocumentClientCapabilities::getDocumentSymbol),
-            DocumentSymbolCapabilities::getHierarchicalDocumentSymbolSupport),
-        is(
-            text.map(TextDocumentClientCapabilities::getSignatureHelp)
-                .map(SignatureHelpCapabilities::getSignatureInformation)
-                .map(SignatureInformationCapabilities::getParameterInformation),
-            ParameterInformationCapabilities::getLabelOffsetSupport),
-        is(folding, FoldingRangeCapabilities::getLineFoldingOnly),
-        folding.map(FoldingRangeCapabilities::getRangeLimit).orElse(Integer.MAX_VALUE),
-        general
-            .map(GeneralClientCapabilities::getMarkdown)
-            .map(MarkdownCapabilities::getParser)
-            .filter("marked"::equals)
-            .isPresent(),
-        CompletionTraits.of(text.map(TextDocumentClientCapabilities::getCompletion)));
+        encoding(announced.words("general", "positionEncodings")),
+        announced.has("textDocument", "diagnostic"),
+        announced.is("workspace", "diagnostics", "refreshSupport"),
+        announced.is("workspace", "inlayHint", "refreshSupport"),
+        announced.is("textDocument", "publishDiagnostics", "relatedInformation"),
+        announced.is("textDocument", "publishDiagnostics", "codeDescriptionSupport"),
+        announced.is("workspace", "didChangeWatchedFiles", "dynamicRegistration"),
+        announced.is("workspace", "configuration"),
+        announced.is("workspace", "didChangeConfiguration", "dynamicRegistration"),
+        announced.has("textDocument", "codeAction", "codeActionLiteralSupport"),
+        announced.is("workspace", "workspaceEdit", "documentChanges"),
+        announced.has("textDocument", "semanticTokens"),
+        announced.is("textDocument", "rename", "prepareSupport"),
+        announced.is("textDocument", "documentSymbol", "hierarchicalDocumentSymbolSupport"),
+        announced.is(
+            "textDocument",
+            "signatureHelp",
+            "signatureInformation",
+            "parameterInformation",
+            "labelOffsetSupport"),
+        announced.is("textDocument", "foldingRange", "lineFoldingOnly"),
+        announced.number("textDocument", "foldingRange", "rangeLimit").orElse(Integer.MAX_VALUE),
+        announced.words("general", "markdown", "parser").contains("marked"),
+        CompletionTraits.of(announced));
   }
 
   /** UTF-16 where offered or where nothing is: it costs nothing here and every editor knows it. */
@@ -135,9 +87,5 @@ record ClientTraits(
     return offered.contains(PositionEncodingKind.UTF32)
         ? PositionEncoding.UTF_32
         : PositionEncoding.UTF_16;
-  }
-
-  private static <C> boolean is(Optional<C> capability, Function<C, Boolean> flag) {
-    return capability.map(flag).orElse(false);
   }
 }

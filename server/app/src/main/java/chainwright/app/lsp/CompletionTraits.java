@@ -1,10 +1,5 @@
 package chainwright.app.lsp;
 
-import java.util.List;
-import java.util.Optional;
-import org.eclipse.lsp4j.CompletionCapabilities;
-import org.eclipse.lsp4j.CompletionItemCapabilities;
-import org.eclipse.lsp4j.CompletionItemInsertTextModeSupportCapabilities;
 import org.eclipse.lsp4j.InsertTextMode;
 import org.eclipse.lsp4j.MarkupKind;
 
@@ -22,18 +17,16 @@ record CompletionTraits(
     boolean choosesReplacing,
     boolean readsMarkdown) {
 
-  static CompletionTraits of(Optional<CompletionCapabilities> announced) {
-    Optional<CompletionItemCapabilities> item =
-        announced.map(CompletionCapabilities::getCompletionItem);
+  static CompletionTraits of(Announced announced) {
     return new CompletionTraits(
-        item.map(CompletionItemCapabilities::getSnippetSupport).orElse(false),
-        item.map(CompletionItemCapabilities::getInsertTextModeSupport)
-            .map(CompletionItemInsertTextModeSupportCapabilities::getValueSet)
-            .orElse(List.of())
-            .contains(InsertTextMode.AdjustIndentation),
-        item.map(CompletionItemCapabilities::getInsertReplaceSupport).orElse(false),
-        item.map(CompletionItemCapabilities::getDocumentationFormat)
-            .orElse(List.of())
+        announced.is("textDocument", "completion", "completionItem", "snippetSupport"),
+        announced
+            .numbers(
+                "textDocument", "completion", "completionItem", "insertTextModeSupport", "valueSet")
+            .contains(InsertTextMode.AdjustIndentation.getValue()),
+        announced.is("textDocument", "completion", "completionItem", "insertReplaceSupport"),
+        announced
+            .words("textDocument", "completion", "completionItem", "documentationFormat")
             .contains(MarkupKind.MARKDOWN));
   }
 }

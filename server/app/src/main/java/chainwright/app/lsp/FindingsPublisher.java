@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutorService;
 import org.eclipse.lsp4j.Diagnostic;
-import org.eclipse.lsp4j.PublishDiagnosticsParams;
 
 /**
  * Keeps the findings that an editor shows up to date, where it does not ask for them itself.
@@ -66,7 +65,7 @@ final class FindingsPublisher {
       worker.execute(
           () -> {
             if (isClosed(document)) {
-              publish(document.uri(), Optional.empty(), List.of());
+              session.editor().publish(document.uri(), Optional.empty(), List.of());
             }
           });
     }
@@ -79,13 +78,13 @@ final class FindingsPublisher {
 
   private void refreshHints() {
     if (session.traits().refreshesHints()) {
-      var unused = session.client().refreshInlayHints();
+      session.editor().refreshHints();
     }
   }
 
   private void refresh() {
     if (session.traits().refreshesDiagnostics()) {
-      var unused = session.client().refreshDiagnostics();
+      session.editor().refreshDiagnostics();
     }
   }
 
@@ -156,15 +155,9 @@ final class FindingsPublisher {
               });
       List<Diagnostic> diagnostics = FoundDiagnostics.of(request);
       request.cancel().checkCanceled();
-      publish(document.uri(), document.version(), diagnostics);
+      session.editor().publish(document.uri(), document.version(), diagnostics);
     } catch (CancellationException e) {
       // The edit that cancelled this look has asked for the next one.
     }
-  }
-
-  private void publish(String uri, Optional<Integer> version, List<Diagnostic> diagnostics) {
-    PublishDiagnosticsParams params = new PublishDiagnosticsParams(uri, diagnostics);
-    params.setVersion(version.orElse(null));
-    session.client().publishDiagnostics(params);
   }
 }

@@ -7,21 +7,17 @@ import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.lowering.SectionReader;
 import com.google.gson.JsonElement;
-import java.util.Objects;
+import com.google.gson.JsonNull;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.function.Function;
-import org.eclipse.lsp4j.ClientCapabilities;
-import org.eclipse.lsp4j.MessageParams;
-import org.eclipse.lsp4j.MessageType;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.jsonrpc.CancelChecker;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;
 import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
-import org.eclipse.lsp4j.services.LanguageClient;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -45,9 +41,9 @@ final class Session {
   private final CompletableFuture<Documents> documents;
   private final CompletableFuture<Judgements> judgements;
   private final ExecutorService workers;
-  private volatile @Nullable LanguageClient client;
+  private final Editor editor;
   private volatile Stage stage = Stage.NEW;
-  private volatile ClientTraits traits = ClientTraits.of(new ClientCapabilities());
+  private volatile ClientTraits traits = ClientTraits.of(new Announced(JsonNull.INSTANCE));
   private volatile ClientSettings startSettings = ClientSettings.DEFAULTS;
   private volatile ClientSettings settings = ClientSettings.DEFAULTS;
 
@@ -56,16 +52,13 @@ final class Session {
    *
    * @param reader reads what documents say; it may still be in the making, the first document waits
    * @param workers work on requests
+   * @param editor the other end of the line
    */
-  Session(CompletableFuture<SectionReader> reader, ExecutorService workers) {
+  Session(CompletableFuture<SectionReader> reader, ExecutorService workers, Editor editor) {
+    this.editor = editor;
     this.documents = reader.thenApply(Documents::new);
     this.judgements = reader.thenApply(made -> new Judgements(made.catalogue(), made.spread()));
     this.workers = workers;
-  }
-
-  /** Takes the editor's end of the line, before the first message is read. */
-  void connect(LanguageClient remote) {
-    client = remote;
   }
 
   Documents documents() {
@@ -76,8 +69,8 @@ final class Session {
     return judgements.join();
   }
 
-  LanguageClient client() {
-    return Objects.requireNonNull(client, "connect comes first");
+  Editor editor() {
+    return editor;
   }
 
   ClientTraits traits() {
@@ -112,7 +105,7 @@ final class Session {
     ClientSettings.Reading reading = settings.read(json, startSettings);
     settings = reading.settings();
     for (String trouble : reading.troubles()) {
-      client().showMessage(new MessageParams(MessageType.Warning, "Chainwright: " + trouble));
+      editor.warn("Chainwright: " + trouble);
     }
   }
 

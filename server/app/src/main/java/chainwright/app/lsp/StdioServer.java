@@ -1,5 +1,7 @@
 package chainwright.app.lsp;
 
+import chainwright.app.lsp.wire.Connection;
+import chainwright.app.lsp.wire.Json;
 import chainwright.app.workspace.TwoThreads;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.lowering.SectionReader;
@@ -8,12 +10,7 @@ import java.io.OutputStream;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import org.eclipse.lsp4j.jsonrpc.Launcher;
-import org.eclipse.lsp4j.jsonrpc.RemoteEndpoint;
-import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
-import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
-import org.eclipse.lsp4j.services.LanguageClient;
+import org.eclipse.lsp4j.Diagnostic;
 
 /** Serves one editor over a pair of streams. */
 public final class StdioServer {
@@ -36,38 +33,27 @@ public final class StdioServer {
     CompletableFuture<SectionReader> reading =
         CompletableFuture.supplyAsync(
             () -> new SectionReader(Catalogue.load(), new TwoThreads(helper)), workers);
-    Session session = new Session(reading, workers);
+    Json json =
+        new Json(builder -> builder.registerTypeAdapter(Diagnostic.class, new DiagnosticJson()));
+    Connection line = new Connection(out, json);
+    Session session = new Session(reading, workers, new Editor(line));
     ChainServer server = new ChainServer(session, new FindingsPublisher(session, publishing));
-    Launcher<LanguageClient> launcher =
-        new Launcher.Builder<LanguageClient>()
-            .setLocalService(server)
-            .setRemoteInterface(LanguageClient.class)
-            .setInput(in)
-            .setOutput(out)
-            .setExecutorService(reader)
-            .setExceptionHandler(StdioServer::error)
-            .create();
-    session.connect(launcher.getRemoteProxy());
-    Future<?> listening = launcher.startListening();
+    Messages messages = new Messages(server, json);
     CompletableFuture<Integer> ended = server.exitCode();
-    // The reader's only thread is free again when the editor's stream has ended.
-    reader.execute(() -> ended.complete(1));
+    reader.execute(
+        () -> {
+          line.listen(in, messages);
+          // The editor's stream has ended.
+          ended.complete(1);
+        });
     try {
       return ended.join();
     } finally {
-      listening.cancel(true);
       workers.shutdownNow();
       publishing.shutdownNow();
       helper.shutdownNow();
       reader.shutdownNow();
     }
-  }
-
-  /** A method that the protocol knows and this server does not offer fails before any work. */
-  private static ResponseError error(Throwable thrown) {
-    return thrown instanceof UnsupportedOperationException
-        ? new ResponseError(ResponseErrorCode.MethodNotFound, "the method is not offered", null)
-        : RemoteEndpoint.DEFAULT_EXCEPTION_HANDLER.apply(thrown);
   }
 
   private static Thread daemon(Runnable work) {

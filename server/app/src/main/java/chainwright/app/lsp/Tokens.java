@@ -18,7 +18,6 @@ import org.eclipse.lsp4j.SemanticTokens;
 import org.eclipse.lsp4j.SemanticTokensDelta;
 import org.eclipse.lsp4j.SemanticTokensDeltaParams;
 import org.eclipse.lsp4j.SemanticTokensEdit;
-import org.eclipse.lsp4j.SemanticTokensLegend;
 import org.eclipse.lsp4j.SemanticTokensParams;
 import org.eclipse.lsp4j.SemanticTokensRangeParams;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
@@ -29,11 +28,10 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either;
  */
 final class Tokens {
 
-  private static final List<String> TYPES =
+  static final List<String> TYPES =
       Arrays.stream(Classification.TokenClass.values()).map(Tokens::type).distinct().toList();
 
-  static final SemanticTokensLegend LEGEND =
-      new SemanticTokensLegend(TYPES, List.of(SemanticTokenModifiers.Documentation));
+  static final List<String> MODIFIERS = List.of(SemanticTokenModifiers.Documentation);
 
   /** How many numbers stand for one token. */
   private static final int WIDTH = 5;

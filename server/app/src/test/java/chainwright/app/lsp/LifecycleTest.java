@@ -142,6 +142,7 @@ class LifecycleTest {
   @ValueSource(
       strings = {
         "Content-Length: many\r\n\r\n",
+        "Content-Length: -1\r\n\r\n",
         "X-Unknown: 1\r\n\r\n",
         "Content-Length: 2\r\n\r\n[]",
         "Content-Length: 4\r\n\r\nnull",
@@ -155,12 +156,45 @@ class LifecycleTest {
     }
   }
 
+  /** Longer than the server takes from the stream at once, with bytes that form one character. */
+  @Test
+  void message_long_isReadWhole() {
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      editor.open(URI, "# Größe\n".repeat(30_000) + "chain a { }\n");
+      assertThat(editor.ask(SYMBOLS, OUTLINE).getAsJsonArray().get(0).toString())
+          .contains("\"line\":30000");
+    }
+  }
+
+  @Test
+  void answer_toNoRequest_isIgnored() {
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      editor.write("{\"jsonrpc\":\"2.0\",\"id\":\"99\",\"result\":null}");
+      editor.open(URI, "chain a { }\n");
+    }
+  }
+
+  @Test
+  void initialized_editorRefusesToRegister_theSessionLives() {
+    String capabilities =
+        "{\"workspace\":{\"didChangeWatchedFiles\":{\"dynamicRegistration\":true}}}";
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities(capabilities)) {
+      JsonObject asked = editor.next();
+      editor.write(
+          "{\"jsonrpc\":\"2.0\",\"id\":"
+              + asked.get("id")
+              + ",\"error\":{\"code\":-32601,\"message\":\"no\"}}");
+      editor.open(URI, "chain a { }\n");
+    }
+  }
+
   @Test
   void notification_unknownOrForNoDocument_isIgnored() {
     try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
       editor.tell("$/setTrace", "{\"value\":\"off\"}");
       editor.tell("$/noSuchThing", "{}");
       editor.tell("noSuchThing", "{}");
+      editor.tell("textDocument/didOpen", "{\"textDocument\":7}");
       editor.change("file:///r/closed.chain", 2, "[{\"text\":\"x\"}]");
       editor.tell(
           "textDocument/didClose", "{\"textDocument\":{\"uri\":\"file:///r/closed.chain\"}}");

@@ -3,11 +3,15 @@ package chainwright.app.lsp;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import chainwright.app.lsp.wire.Connection;
+import chainwright.app.lsp.wire.Json;
 import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.TextChange;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.lowering.SectionReader;
 import com.google.gson.JsonNull;
+import com.google.gson.JsonObject;
+import java.io.OutputStream;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
@@ -16,7 +20,6 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
-import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
@@ -32,11 +35,14 @@ class SessionTest {
   private final CountDownLatch isAsked = new CountDownLatch(1);
   private final CountDownLatch mayAnswer = new CountDownLatch(1);
   private final Session session =
-      new Session(CompletableFuture.completedFuture(new SectionReader(Catalogue.load())), workers);
+      new Session(
+          CompletableFuture.completedFuture(new SectionReader(Catalogue.load())),
+          workers,
+          new Editor(new Connection(OutputStream.nullOutputStream(), new Json(builder -> {}))));
 
   @BeforeEach
   void begin() {
-    session.begin(ClientTraits.of(new ClientCapabilities()), JsonNull.INSTANCE);
+    session.begin(ClientTraits.of(new Announced(new JsonObject())), JsonNull.INSTANCE);
     session.documents().open(URI, 1, "chain a { }");
   }
 

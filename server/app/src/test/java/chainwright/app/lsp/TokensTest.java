@@ -111,7 +111,7 @@ class TokensTest {
       int down = data.get(i).getAsInt();
       line += down;
       character = data.get(i + 1).getAsInt() + (down == 0 ? character : 0);
-      String type = Tokens.LEGEND.getTokenTypes().get(data.get(i + 3).getAsInt());
+      String type = Tokens.TYPES.get(data.get(i + 3).getAsInt());
       int end = character + data.get(i + 2).getAsInt();
       shown.add(type + " " + lines.get(line).substring(character, end));
     }

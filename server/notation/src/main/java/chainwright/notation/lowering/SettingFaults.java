@@ -261,7 +261,7 @@ record SettingFaults(
     for (Setting setting : free) {
       boolean isAttempted =
           kind.settings().stream()
-              .filter(one -> one.equals(setting) || one.saysTheSameAs(setting))
+              .filter(one -> one.name().equals(setting.name()) || one.saysTheSameAs(setting))
               .anyMatch(one -> attempted.contains(one.name()));
       if (setting.byOmission() instanceof Default.Required && !isAttempted) {
         report.error(
