@@ -1,60 +1,96 @@
 package chainwright.dsp.filter;
 
+import chainwright.dsp.signal.Processor;
 import java.util.List;
 import java.util.Objects;
 
 /**
- * A {@link FilterCascade} at work on one channel: its sections one after the other, then its gain.
+ * A {@link FilterCascade} at work on the channels of one signal: its sections one after the other,
+ * then its gain.
  *
- * <p>Pure delays are not run here but by whatever holds the channel's past samples. Not
- * thread-safe.
+ * <p>Silence in gives, after the sections have come to rest, exact silence out. NaN in a channel
+ * stays in its state until {@link #reset}. Pure delays are not run here but by whatever holds the
+ * signal's past samples. Not thread-safe.
  */
-public final class CascadeFilter {
+public final class CascadeFilter implements Processor {
 
-  private final List<BiquadFilter> sections;
+  /*
+   * A section at rest in digital silence decays into subnormal numbers, which are slow; state below
+   * any audible meaning is therefore set to 0. This happens at fixed places in the stream, not at
+   * the ends of blocks, so that the output does not depend on their size.
+   */
+
+  private static final int FRAMES_BETWEEN_CHECKS = 256;
+
+  private final SectionPair[] pairs;
   private final double gain;
+  private final int channelCount;
+  private int framesToCheck = FRAMES_BETWEEN_CHECKS;
 
   /**
    * Makes a filter at rest.
    *
    * @param design the design, without a delay
-   * @throws IllegalArgumentException if the design has a delay
+   * @param channelCount the number of channels, ≥ 1
+   * @throws IllegalArgumentException if the design has a delay, or there is no channel
    */
-  public CascadeFilter(FilterCascade design) {
+  public CascadeFilter(FilterCascade design, int channelCount) {
     if (design.delaySamples() != 0) {
       throw new IllegalArgumentException(
           "a cascade of sections must have no delay, but had "
               + design.delaySamples()
               + " samples");
     }
-    sections = design.sections().stream().map(BiquadFilter::new).toList();
+    if (channelCount < 1) {
+      throw new IllegalArgumentException(
+          "the number of channels must be at least 1, but was " + channelCount);
+    }
+    List<BiquadCoefficients> sections = design.sections();
+    pairs = new SectionPair[(sections.size() + 1) / 2];
+    for (int p = 0; p < pairs.length; p++) {
+      BiquadCoefficients second =
+          2 * p + 1 < sections.size() ? sections.get(2 * p + 1) : BiquadCoefficients.IDENTITY;
+      pairs[p] = new SectionPair(sections.get(2 * p), second, channelCount);
+    }
     gain = design.gain();
+    this.channelCount = channelCount;
   }
 
-  /**
-   * Filters samples in place, going on where the last block ended.
-   *
-   * @param samples the channel's samples, overwritten from {@code from} to before {@code to}
-   * @param from the index of the first sample
-   * @param to the index after the last sample; an empty block changes nothing
-   * @throws IndexOutOfBoundsException if the block does not lie within the array
-   */
-  public void process(double[] samples, int from, int to) {
-    Objects.checkFromToIndex(from, to, samples.length);
-    for (BiquadFilter section : sections) {
-      section.process(samples, from, to);
+  @Override
+  public void process(double[][] channels, int from, int to) {
+    for (int c = 0; c < channelCount; c++) {
+      Objects.checkFromToIndex(from, to, channels[c].length);
+    }
+    int start = from;
+    while (start < to) {
+      int end = Math.min(to, start + framesToCheck);
+      for (SectionPair pair : pairs) {
+        pair.process(channels, start, end);
+      }
+      framesToCheck -= end - start;
+      if (framesToCheck == 0) {
+        framesToCheck = FRAMES_BETWEEN_CHECKS;
+        for (SectionPair pair : pairs) {
+          pair.settle();
+        }
+      }
+      start = end;
     }
     if (gain != 1) {
-      for (int i = from; i < to; i++) {
-        samples[i] *= gain;
+      for (int c = 0; c < channelCount; c++) {
+        double[] samples = channels[c];
+        for (int i = from; i < to; i++) {
+          samples[i] *= gain;
+        }
       }
     }
   }
 
-  /** Brings the filter to rest, as if new. */
+  @Override
   public void reset() {
-    for (BiquadFilter section : sections) {
-      section.reset();
+    for (SectionPair pair : pairs) {
+      pair.reset();
     }
+    framesToCheck = FRAMES_BETWEEN_CHECKS;
   }
 }

@@ -2,7 +2,10 @@ package chainwright.dsp.filter;
 
 import chainwright.dsp.signal.Processor;
 import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.SeriesDesign;
 import chainwright.dsp.signal.Wiring;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * What filters every channel by one {@link FilterCascade}.
@@ -28,6 +31,36 @@ public record FilterDesign(FilterCascade cascade) implements ProcessorDesign {
   }
 
   /**
+   * Puts processors one after the other, filters that follow one another as one, which runs faster
+   * than each for itself.
+   *
+   * @param parts the designs in order, filters among them at one rate
+   * @return all of them as one
+   */
+  public static ProcessorDesign inSeries(List<ProcessorDesign> parts) {
+    List<ProcessorDesign> joined = new ArrayList<>();
+    for (ProcessorDesign part : parts) {
+      if (part instanceof SeriesDesign series) {
+        series.parts().forEach(inner -> append(joined, inner));
+      } else {
+        append(joined, part);
+      }
+    }
+    return joined.size() == 1 ? joined.get(0) : new SeriesDesign(joined);
+  }
+
+  private static void append(List<ProcessorDesign> joined, ProcessorDesign part) {
+    int last = joined.size() - 1;
+    if (part instanceof FilterDesign filter
+        && last >= 0
+        && joined.get(last) instanceof FilterDesign before) {
+      joined.set(last, new FilterDesign(before.cascade.then(filter.cascade)));
+    } else {
+      joined.add(part);
+    }
+  }
+
+  /**
    * Returns the time in which the slowest pole falls by 90 dB, which is when the filter as a whole
    * has but for a factor that poles close together give.
    *
@@ -44,33 +77,6 @@ public record FilterDesign(FilterCascade cascade) implements ProcessorDesign {
 
   @Override
   public Processor newProcessor(Wiring wiring) {
-    CascadeFilter[] filters = new CascadeFilter[wiring.channelCount()];
-    for (int c = 0; c < filters.length; c++) {
-      filters[c] = new CascadeFilter(cascade);
-    }
-    return new Running(filters);
-  }
-
-  private static final class Running implements Processor {
-
-    private final CascadeFilter[] filters;
-
-    Running(CascadeFilter[] filters) {
-      this.filters = filters;
-    }
-
-    @Override
-    public void process(double[][] channels, int from, int to) {
-      for (int c = 0; c < filters.length; c++) {
-        filters[c].process(channels[c], from, to);
-      }
-    }
-
-    @Override
-    public void reset() {
-      for (CascadeFilter filter : filters) {
-        filter.reset();
-      }
-    }
+    return new CascadeFilter(cascade, wiring.channelCount());
   }
 }

@@ -53,7 +53,8 @@ class MovingBandDesignTest {
         };
     double[] expected = new double[FRAMES];
     expected[0] = 1;
-    new CascadeFilter(Curve.BILINEAR.design(prototype, RATE)).process(expected, 0, FRAMES);
+    new CascadeFilter(Curve.BILINEAR.design(prototype, RATE), 1)
+        .process(new double[][] {expected}, 0, FRAMES);
     MovingFilter filter = new MovingFilter(shape, hertz, quality, RATE.hertz());
     for (int i = 0; i < FRAMES; i++) {
       assertThat(filter.process(i == 0 ? 1 : 0, gainDb))

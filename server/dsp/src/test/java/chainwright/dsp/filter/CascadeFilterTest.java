@@ -114,7 +114,7 @@ class CascadeFilterTest {
             .withInvertedPolarity();
     double[] impulse = new double[8192];
     impulse[0] = 1;
-    new CascadeFilter(design).process(impulse, 0, impulse.length);
+    run(design, impulse);
     double[] hertz = {0, 10, 440, 3000, 11_999, 20_000, 24_000};
     double[] re = new double[hertz.length];
     double[] im = new double[hertz.length];
@@ -136,37 +136,69 @@ class CascadeFilterTest {
     FilterCascade design = design(bell(200, 9, 3)).then(design(shelf(false, 5000, -4)));
     double[] whole = noise(5000);
     double[] pieces = whole.clone();
-    new CascadeFilter(design).process(whole, 0, whole.length);
-    CascadeFilter filter = new CascadeFilter(design);
+    run(design, whole);
+    CascadeFilter filter = new CascadeFilter(design, 1);
     Random random = new Random(20_261_127);
     for (int start = 0; start < pieces.length; ) {
       int end = Math.min(pieces.length, start + random.nextInt(700));
-      filter.process(pieces, start, end);
+      filter.process(new double[][] {pieces}, start, end);
       start = end;
     }
     assertThat(pieces).isEqualTo(whole);
   }
 
+  /** Odd and even numbers of sections and channels run in different ways. */
+  @ParameterizedTest
+  @CsvSource({"1, 2", "1, 3", "2, 2", "2, 5", "3, 2", "5, 3", "10, 4"})
+  void process_ofManyChannels_givesEachWhatItGetsAlone(int sections, int channelCount) {
+    FilterCascade design = design(bell(300, 3, 1));
+    for (int s = 1; s < sections; s++) {
+      design = design.then(design(bell(300 + 900 * s, 2 - s, 0.7 + s)));
+    }
+    double[][] together = new double[channelCount][];
+    double[][] alone = new double[channelCount][];
+    Random random = new Random(20_261_126);
+    for (int c = 0; c < channelCount; c++) {
+      together[c] = random.doubles(1000, -1, 1).toArray();
+      alone[c] = together[c].clone();
+      run(design, alone[c]);
+    }
+    new CascadeFilter(design, channelCount).process(together, 0, 1000);
+    assertThat(together).isDeepEqualTo(alone);
+  }
+
+  @Test
+  void process_ofNaNInOneChannel_leavesTheOthers() {
+    FilterCascade design = design(bell(300, 3, 1)).then(design(bell(900, 3, 1)));
+    double[][] channels = {noise(300), noise(300)};
+    double[] clean = channels[1].clone();
+    channels[0][100] = Double.NaN;
+    run(design, clean);
+    new CascadeFilter(design, 2).process(channels, 0, 300);
+    assertThat(channels[0][100]).isNaN();
+    assertThat(channels[1]).isEqualTo(clean);
+  }
+
   @Test
   void process_afterReset_equalsANewFilter() {
     FilterCascade design = design(bell(200, 9, 3));
-    CascadeFilter used = new CascadeFilter(design);
-    used.process(noise(777), 0, 777);
+    CascadeFilter used = new CascadeFilter(design, 1);
+    used.process(new double[][] {noise(777)}, 0, 777);
     used.reset();
     double[] again = noise(1000);
     double[] fresh = again.clone();
-    used.process(again, 0, again.length);
-    new CascadeFilter(design).process(fresh, 0, fresh.length);
+    used.process(new double[][] {again}, 0, again.length);
+    run(design, fresh);
     assertThat(again).isEqualTo(fresh);
   }
 
   /** A filter that did not come to rest would go on in subnormal numbers, which are slow. */
   @Test
   void process_ofLongSilence_comesToRestExactly() {
-    CascadeFilter filter = new CascadeFilter(design(bell(8000, 12, 1)));
-    filter.process(noise(100), 0, 100);
+    CascadeFilter filter = new CascadeFilter(design(bell(8000, 12, 1)), 1);
+    filter.process(new double[][] {noise(100)}, 0, 100);
     double[] silence = new double[48_000];
-    filter.process(silence, 0, silence.length);
+    filter.process(new double[][] {silence}, 0, silence.length);
     assertThat(Arrays.copyOfRange(silence, 24_000, silence.length)).containsOnly(0);
   }
 
@@ -174,16 +206,20 @@ class CascadeFilterTest {
   void newFilter_ofADesignWithDelay_throws() {
     FilterCascade design = FilterCascade.ofDelay(SampleRate.DEFAULT, new TimeSpan(0.001));
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> new CascadeFilter(design))
+        .isThrownBy(() -> new CascadeFilter(design, 1))
         .withMessage("a cascade of sections must have no delay, but had 48.0 samples");
   }
 
   private static void check(FilterCascade design, double[] input, double[] expected, double bound) {
     double[] output = input.clone();
-    new CascadeFilter(design).process(output, 0, output.length);
+    run(design, output);
     for (int n = 0; n < output.length; n++) {
       assertThat(output[n]).as("sample %s", n).isCloseTo(expected[n], within(bound));
     }
+  }
+
+  private static void run(FilterCascade design, double[] samples) {
+    new CascadeFilter(design, 1).process(new double[][] {samples}, 0, samples.length);
   }
 
   private static AnaloguePrototype timePrototype(String file) {

@@ -72,7 +72,7 @@ class LevelMatchTest {
   private static void filter(double[] samples, AnaloguePrototype... prototypes) {
     for (AnaloguePrototype prototype : prototypes) {
       FilterCascade design = Curve.BILINEAR.design(prototype, RATE);
-      new CascadeFilter(design).process(samples, 0, samples.length);
+      new CascadeFilter(design, 1).process(new double[][] {samples}, 0, samples.length);
     }
   }
 

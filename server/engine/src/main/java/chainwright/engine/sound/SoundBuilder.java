@@ -2,6 +2,7 @@ package chainwright.engine.sound;
 
 import chainwright.dsp.filter.BandsDesign;
 import chainwright.dsp.filter.Crossover;
+import chainwright.dsp.filter.FilterDesign;
 import chainwright.dsp.signal.FactorDesign;
 import chainwright.dsp.signal.MidSideDesign;
 import chainwright.dsp.signal.PassageDesign;
@@ -67,7 +68,7 @@ public final class SoundBuilder {
         part.ifPresent(parts::add);
       }
     }
-    return new SeriesDesign(parts);
+    return FilterDesign.inSeries(parts);
   }
 
   private Optional<ProcessorDesign> stage(StageElement stage, int latencyFrames) {

@@ -8,7 +8,6 @@ import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.dsp.signal.FactorDesign;
 import chainwright.dsp.signal.ProcessorDesign;
-import chainwright.dsp.signal.SeriesDesign;
 import java.util.Optional;
 
 /**
@@ -40,7 +39,7 @@ public interface LinearStage extends StageModel {
       return new FactorDesign(constant.factor());
     }
     if (response instanceof ResponseProduct product) {
-      return new SeriesDesign(product.parts().stream().map(LinearStage::running).toList());
+      return FilterDesign.inSeries(product.parts().stream().map(LinearStage::running).toList());
     }
     throw new IllegalArgumentException(
         "a response that runs must be made of filters and factors, but was "
