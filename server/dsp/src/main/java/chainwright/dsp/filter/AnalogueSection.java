@@ -23,6 +23,9 @@ import chainwright.quantity.Frequency;
 public record AnalogueSection(
     Frequency corner, double n0, double n1, double n2, double d0, double d1, double d2) {
 
+  private static final double LEAST_MODERATE_HZ = 1e-6;
+  private static final double MOST_MODERATE = 1e12;
+
   /**
    * Checks the values.
    *
@@ -57,6 +60,28 @@ public record AnalogueSection(
    */
   public boolean isFirstOrder() {
     return n2 == 0 && d2 == 0;
+  }
+
+  /**
+   * Asks whether the numbers are of sizes that somebody could mean, far from where products of them
+   * overflow or vanish.
+   *
+   * @return whether the corner is at least a millionth of a hertz, and every coefficient that is
+   *     not 0 lies between a trillionth and a trillion
+   */
+  boolean isModerate() {
+    return corner.hertz() >= LEAST_MODERATE_HZ
+        && isModerate(n0)
+        && isModerate(n1)
+        && isModerate(n2)
+        && isModerate(d0)
+        && isModerate(d1)
+        && isModerate(d2);
+  }
+
+  private static boolean isModerate(double coefficient) {
+    double size = Math.abs(coefficient);
+    return size == 0 || (size >= 1 / MOST_MODERATE && size <= MOST_MODERATE);
   }
 
   /**

@@ -16,16 +16,21 @@ public enum Curve {
   BILINEAR;
 
   /**
-   * Designs the digital filter when it is first looked at, which for most detectors is never.
+   * Designs the digital filter when it is first looked at, which for many is never. One whose
+   * numbers are so far apart that its design could fail is designed at once.
    *
    * @param prototype what is meant
    * @param rate the sample rate of the signal to be filtered
    * @return the filter's response
-   * @throws IllegalArgumentException if a corner is not below half the rate; this is told at once
+   * @throws IllegalArgumentException if a corner is not below half the rate, or the design fails;
+   *     this is told at once
    */
   public Response designLater(AnaloguePrototype prototype, SampleRate rate) {
     for (AnalogueSection section : prototype.sections()) {
       BilinearTransform.requireBelowNyquist(section.corner(), rate);
+      if (!section.isModerate()) {
+        return design(prototype, rate);
+      }
     }
     return new LaterResponse(this, prototype, rate);
   }

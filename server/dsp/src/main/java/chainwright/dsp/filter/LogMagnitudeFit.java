@@ -1,7 +1,7 @@
 package chainwright.dsp.filter;
 
 import chainwright.quantity.SampleRate;
-import java.util.stream.IntStream;
+import java.util.Arrays;
 
 /**
  * Moves the logarithms of a section's coefficients until its magnitude [dB] differs least from the
@@ -55,7 +55,7 @@ final class LogMagnitudeFit {
       AnalogueSection prototype,
       SampleRate rate) {
     c = coefficients;
-    free = IntStream.range(0, c.length).filter(i -> isFree[i]).toArray();
+    free = indices(isFree);
     points = grid.size();
     held = grid.pinnedHertz() > 0;
     int rows = points + (held ? 1 : 0);
@@ -71,6 +71,17 @@ final class LogMagnitudeFit {
     nextResidual = new double[rows];
     slope = new double[free.length][rows];
     nextSlope = new double[free.length][rows];
+  }
+
+  private static int[] indices(boolean[] isFree) {
+    int[] indices = new int[isFree.length];
+    int count = 0;
+    for (int i = 0; i < isFree.length; i++) {
+      if (isFree[i]) {
+        indices[count++] = i;
+      }
+    }
+    return Arrays.copyOf(indices, count);
   }
 
   void run() {

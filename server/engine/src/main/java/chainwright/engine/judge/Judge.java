@@ -21,6 +21,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 
 /**
  * Judges files: the findings of the text, of the names and of the rules, without those that the
@@ -87,10 +88,10 @@ public record Judge(Catalogue catalogue, Spread spread) {
   private Judgement.Verdict verdict(
       Definition.Track track, Scope scope, Paths paths, List<String> routing, Judgement before) {
     Dependencies dependencies = Dependencies.of(track, scope, routing);
-    return before
-        .verdict(track, dependencies)
-        .orElseGet(
-            () -> new Judgement.Verdict(track.section(), dependencies, judge(track, scope, paths)));
+    Optional<Judgement.Verdict> known = before.verdict(track, dependencies);
+    return known.isPresent()
+        ? known.get()
+        : new Judgement.Verdict(track.section(), dependencies, judge(track, scope, paths));
   }
 
   /** Leaves out what is said of the usualness or the sound of a value that cannot be. */
@@ -101,6 +102,9 @@ public record Judge(Catalogue catalogue, Spread spread) {
         impossible.add(finding.place());
       }
     }
+    if (impossible.isEmpty()) {
+      return found;
+    }
     return found.stream()
         .filter(one -> IMPOSSIBLE.contains(one.code()) || !impossible.contains(one.place()))
         .toList();
@@ -109,8 +113,9 @@ public record Judge(Catalogue catalogue, Spread spread) {
   private List<Finding> judge(Definition.Track track, Scope scope, Paths paths) {
     Evidence evidence = new Evidence(paths.of(track), scope, paths, catalogue);
     List<Finding> found = new ArrayList<>();
+    Consumer<Finding> report = found::add;
     for (Rule rule : RuleBook.all()) {
-      rule.check(evidence, found::add);
+      rule.check(evidence, report);
     }
     return Deliberation.of(track, scope).weigh(possible(found));
   }

@@ -4,6 +4,7 @@ import chainwright.dsp.filter.Response;
 import chainwright.engine.stage.StageContext;
 import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.Default;
+import chainwright.notation.catalogue.Setting;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
@@ -92,9 +93,12 @@ public sealed interface PathElement {
      * @return whether every setting that must be written is
      */
     public boolean isFinished() {
-      return stage.kind().settings().stream()
-          .filter(setting -> setting.byOmission() instanceof Default.Required)
-          .noneMatch(setting -> stage.settings().isFree(setting));
+      for (Setting setting : stage.kind().settings()) {
+        if (setting.byOmission() instanceof Default.Required && stage.settings().isFree(setting)) {
+          return false;
+        }
+      }
+      return true;
     }
 
     /**

@@ -15,38 +15,100 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/**
- * What happens to the signal in one chain or bus, in order.
- *
- * @param track the chain or bus
- * @param elements what happens, presets put in their places
- * @param source the kind of source, if declared
- * @param lowestHz the lowest fundamental [Hz], declared or usual for the source; empty if unknown
- * @param isLowestDeclared whether the lowest fundamental is declared rather than usual
- * @param rate the sample rate
- */
-public record SignalPath(
-    Definition.Track track,
-    List<PathElement> elements,
-    Optional<SourceKind> source,
-    OptionalDouble lowestHz,
-    boolean isLowestDeclared,
-    SampleRate rate) {
+/** What happens to the signal in one chain or bus, in order. Immutable. */
+public final class SignalPath {
 
   private static final Response UNITY = new ConstantFactor(1);
 
+  private final Definition.Track track;
+  private final List<PathElement> elements;
+  private final Optional<SourceKind> source;
+  private final OptionalDouble lowestHz;
+  private final boolean isLowestDeclared;
+  private final SampleRate rate;
+  private final List<StageElement> stages;
+
   /**
-   * Copies the elements.
+   * Makes a path.
    *
    * @param track the chain or bus
-   * @param elements what happens
-   * @param source the kind of source
-   * @param lowestHz the lowest fundamental [Hz]
-   * @param isLowestDeclared whether it is declared
+   * @param elements what happens, presets put in their places
+   * @param source the kind of source, if declared
+   * @param lowestHz the lowest fundamental [Hz], declared or usual for the source; empty if unknown
+   * @param isLowestDeclared whether the lowest fundamental is declared rather than usual
    * @param rate the sample rate
    */
-  public SignalPath {
-    elements = List.copyOf(elements);
+  public SignalPath(
+      Definition.Track track,
+      List<PathElement> elements,
+      Optional<SourceKind> source,
+      OptionalDouble lowestHz,
+      boolean isLowestDeclared,
+      SampleRate rate) {
+    this.track = track;
+    this.elements = List.copyOf(elements);
+    this.source = source;
+    this.lowestHz = lowestHz;
+    this.isLowestDeclared = isLowestDeclared;
+    this.rate = rate;
+    // Nearly every rule asks for them.
+    List<StageElement> found = new ArrayList<>();
+    collect(elements, found);
+    this.stages = List.copyOf(found);
+  }
+
+  /**
+   * Returns whose path it is.
+   *
+   * @return the chain or bus
+   */
+  public Definition.Track track() {
+    return track;
+  }
+
+  /**
+   * Returns what happens.
+   *
+   * @return the elements in order, presets put in their places
+   */
+  public List<PathElement> elements() {
+    return elements;
+  }
+
+  /**
+   * Returns the kind of source.
+   *
+   * @return the kind, if declared
+   */
+  public Optional<SourceKind> source() {
+    return source;
+  }
+
+  /**
+   * Returns the lowest fundamental.
+   *
+   * @return it [Hz], declared or usual for the source; empty if unknown
+   */
+  public OptionalDouble lowestHz() {
+    return lowestHz;
+  }
+
+  /**
+   * Asks where the lowest fundamental comes from.
+   *
+   * @return whether it is declared rather than usual
+   */
+  public boolean isLowestDeclared() {
+    return isLowestDeclared;
+  }
+
+  /**
+   * Returns the sample rate.
+   *
+   * @return the rate that the path runs at
+   */
+  public SampleRate rate() {
+    return rate;
   }
 
   /**
@@ -66,9 +128,7 @@ public record SignalPath(
    * @return the stages; {@link StageElement#isPartial} tells which see only a part of the signal
    */
   public List<StageElement> stages() {
-    List<StageElement> found = new ArrayList<>();
-    collect(elements, found);
-    return found;
+    return stages;
   }
 
   private static void collect(List<PathElement> elements, List<StageElement> into) {
@@ -81,7 +141,9 @@ public record SignalPath(
           into.add(stage);
         }
       } else if (element instanceof SplitElement split) {
-        split.branches().forEach(branch -> collect(branch.elements(), into));
+        for (PathElement.PathBranch branch : split.branches()) {
+          collect(branch.elements(), into);
+        }
       }
     }
   }

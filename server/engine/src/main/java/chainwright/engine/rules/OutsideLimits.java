@@ -52,9 +52,10 @@ public final class OutsideLimits implements Rule {
     Setting setting = written.setting();
     double low = limit(setting.low(), said.settings(), Double.NEGATIVE_INFINITY);
     double high = limit(setting.high(), said.settings(), Double.POSITIVE_INFINITY);
-    boolean isBeyond =
-        Amounts.of(written).stream()
-            .anyMatch(value -> value < low - ROUNDING || value > high + ROUNDING);
+    boolean isBeyond = false;
+    for (double value : Amounts.of(written)) {
+      isBeyond |= value < low - ROUNDING || value > high + ROUNDING;
+    }
     if (isBeyond && low <= high) {
       String mended = Amounts.rewrite(written, value -> Math.min(high, Math.max(low, value)));
       String limits = "lies " + limits(setting, low, high);
@@ -106,8 +107,12 @@ public final class OutsideLimits implements Rule {
   }
 
   private static boolean isOffered(Written written) {
-    return Amounts.of(written).stream()
-        .allMatch(value -> Math.abs(nearest(written.setting().offers(), value) - value) < ROUNDING);
+    for (double value : Amounts.of(written)) {
+      if (Math.abs(nearest(written.setting().offers(), value) - value) >= ROUNDING) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static double nearest(List<Double> offers, double number) {

@@ -27,7 +27,13 @@ final class StageOrder {
 
   /** The stages that see the whole signal, in order. */
   static List<StageElement> mainLine(Evidence evidence) {
-    return evidence.path().stages().stream().filter(stage -> !stage.isPartial()).toList();
+    List<StageElement> line = new ArrayList<>();
+    for (StageElement stage : evidence.path().stages()) {
+      if (!stage.isPartial()) {
+        line.add(stage);
+      }
+    }
+    return line;
   }
 
   static boolean isCompression(StageElement element) {

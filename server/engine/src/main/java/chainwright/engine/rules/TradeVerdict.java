@@ -59,11 +59,20 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
     return worst;
   }
 
-  /** Whether a rule with a better reason already speaks of a value. */
   @SuppressWarnings("ReferenceEquality") // This value, not another that is written alike.
+  private static boolean isAmong(List<Written> all, Written written) {
+    for (Written one : all) {
+      if (one == written) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether a rule with a better reason already speaks of a value. */
   private static boolean isSpokenOfElsewhere(Written written, Evidence evidence) {
     for (StageElement element : evidence.path().stages()) {
-      if (element.stage().settings().written().stream().anyMatch(one -> one == written)) {
+      if (isAmong(element.stage().settings().written(), written)) {
         return switch (written.setting().name()) {
           case "Q" -> NarrowBoost.isAtFault(element);
           case "gain" -> WideDeepCut.isAtFault(element);

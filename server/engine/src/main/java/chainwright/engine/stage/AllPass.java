@@ -23,6 +23,6 @@ public final class AllPass implements LinearStage {
             : EqualiserPrototypes.allPass(frequency);
     AnaloguePrototype prototype =
         CorrectiveFilters.repeat(section, (int) context.number("sections"));
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

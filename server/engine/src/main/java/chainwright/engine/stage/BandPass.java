@@ -13,6 +13,6 @@ public final class BandPass implements LinearStage {
   public StageSound design(StageContext context) {
     AnaloguePrototype prototype =
         EqualiserPrototypes.bandPass(context.frequency("centre"), context.quality());
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

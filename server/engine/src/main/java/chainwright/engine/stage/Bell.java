@@ -14,6 +14,6 @@ public final class Bell implements LinearStage {
     AnaloguePrototype prototype =
         EqualiserPrototypes.bell(
             context.frequency("centre"), context.decibels("gain"), context.quality());
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

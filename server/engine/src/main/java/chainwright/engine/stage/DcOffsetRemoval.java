@@ -12,6 +12,6 @@ public final class DcOffsetRemoval implements LinearStage {
   @Override
   public StageSound design(StageContext context) {
     AnaloguePrototype prototype = CorrectiveFilters.offsetRemoval(context.frequency("cutoff"));
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

@@ -17,6 +17,6 @@ public final class HighShelf implements LinearStage {
     AnaloguePrototype prototype =
         EqualiserPrototypes.highShelf(
             context.frequency("cutoff"), context.decibels("gain"), context.shelfQuality());
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

@@ -24,6 +24,6 @@ public final class HumRemoval implements LinearStage {
             context.frequency("bandwidth"),
             context.decibels("depth"),
             context.rate().nyquist());
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

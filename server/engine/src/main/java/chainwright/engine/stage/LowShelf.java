@@ -17,6 +17,6 @@ public final class LowShelf implements LinearStage {
     AnaloguePrototype prototype =
         EqualiserPrototypes.lowShelf(
             context.frequency("cutoff"), context.decibels("gain"), context.shelfQuality());
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

@@ -22,6 +22,6 @@ public final class Notch implements LinearStage {
         context.settings().number("depth").isPresent()
             ? EqualiserPrototypes.dip(centre, context.quality(), context.decibels("depth"))
             : EqualiserPrototypes.notch(centre, context.quality());
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

@@ -25,7 +25,7 @@ interface PassFilter extends LinearStage {
   @Override
   default StageSound design(StageContext context) {
     AnaloguePrototype prototype = prototype(context);
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 
   private AnaloguePrototype prototype(StageContext context) {

@@ -35,9 +35,11 @@ public record StageContext(
    * @throws IllegalArgumentException if the setting has no value
    */
   public double number(String name) {
-    return settings
-        .number(name)
-        .orElseThrow(() -> new IllegalArgumentException("`" + name + "` has no value"));
+    Optional<Double> number = settings.number(name);
+    if (number.isEmpty()) {
+      throw new IllegalArgumentException("`" + name + "` has no value");
+    }
+    return number.get();
   }
 
   /**
@@ -59,7 +61,8 @@ public record StageContext(
    * @return whether it is in use
    */
   public boolean is(String name, String word) {
-    return settings.word(name).filter(word::equals).isPresent();
+    Optional<String> used = settings.word(name);
+    return used.isPresent() && used.get().equals(word);
   }
 
   /**
@@ -137,10 +140,10 @@ public record StageContext(
    * @throws IllegalArgumentException if no real filter has that slope at the shelf's gain
    */
   public QualityFactor shelfQuality() {
-    return settings
-        .number("slope")
-        .map(steepness -> EqualiserPrototypes.shelfQuality(steepness, decibels("gain")))
-        .orElseGet(this::quality);
+    Optional<Double> steepness = settings.number("slope");
+    return steepness.isPresent()
+        ? EqualiserPrototypes.shelfQuality(steepness.get(), decibels("gain"))
+        : quality();
   }
 
   /**

@@ -16,6 +16,6 @@ public final class Tilt implements LinearStage {
   public StageSound design(StageContext context) {
     AnaloguePrototype prototype =
         EqualiserPrototypes.tilt(context.frequency("pivot"), context.decibels("tilt"));
-    return StageSound.ofFilter(context.curve().design(prototype, context.rate()), prototype);
+    return StageSound.ofFilter(context.curve().designLater(prototype, context.rate()), prototype);
   }
 }

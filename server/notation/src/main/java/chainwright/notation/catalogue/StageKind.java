@@ -55,4 +55,21 @@ public record StageKind(
     }
     return Optional.empty();
   }
+
+  /**
+   * Finds the setting that is written as one of its words, without its name.
+   *
+   * @param word the word, such as "bilinear"
+   * @return the first setting that can be that word, or empty
+   */
+  public Optional<Setting> settingOfWord(String word) {
+    for (Setting setting : settings) {
+      if (setting.isPositional()
+          && setting.takes() instanceof Takes.OneOf oneOf
+          && oneOf.words().contains(word)) {
+        return Optional.of(setting);
+      }
+    }
+    return Optional.empty();
+  }
 }

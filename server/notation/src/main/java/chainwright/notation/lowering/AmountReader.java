@@ -12,7 +12,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * Turns a number with its unit into a quantity, or says why it cannot be one.
@@ -98,7 +97,8 @@ record AmountReader(Report report) {
               new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
       return Optional.empty();
     }
-    return number(amount).flatMap(value -> make(amount, dimension, value));
+    Optional<Double> value = number(amount);
+    return value.isPresent() ? make(amount, dimension, value.get()) : Optional.empty();
   }
 
   private Optional<Quantity> read(
@@ -107,7 +107,7 @@ record AmountReader(Report report) {
     if (amount.kind() == SyntaxKind.COLON_NUMBER) {
       return readColon(amount, dimension, name);
     }
-    Optional<String> written = amount.unit().or(() -> inherited);
+    Optional<String> written = amount.unit().isPresent() ? amount.unit() : inherited;
     if (written.isEmpty()) {
       reportBare(amount, expected, name);
       return Optional.empty();
@@ -131,7 +131,10 @@ record AmountReader(Report report) {
       reportWrongUnit(amount, unit.get(), expected, name);
       return Optional.empty();
     }
-    return number(amount).flatMap(value -> make(amount, dimension, unit.get().toBase(value)));
+    Optional<Double> value = number(amount);
+    return value.isPresent()
+        ? make(amount, dimension, unit.get().toBase(value.get()))
+        : Optional.empty();
   }
 
   private void reportBare(Item.Amount amount, Unit expected, String name) {
@@ -203,12 +206,13 @@ record AmountReader(Report report) {
               new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
       return Optional.empty();
     }
-    List<Double> parts =
-        Stream.of(amount.number().split(":", -1))
-            .flatMap(part -> AmountReader.parse(part).stream())
-            .toList();
-    return (dimension == Dimension.RATIO ? ratio(amount, parts) : seconds(amount, parts))
-        .flatMap(value -> make(amount, dimension, value));
+    List<Double> parts = new ArrayList<>();
+    for (String part : amount.number().split(":", -1)) {
+      parse(part).ifPresent(parts::add);
+    }
+    Optional<Double> value =
+        dimension == Dimension.RATIO ? ratio(amount, parts) : seconds(amount, parts);
+    return value.isPresent() ? make(amount, dimension, value.get()) : Optional.empty();
   }
 
   private Optional<Double> ratio(Item.Amount amount, List<Double> parts) {

@@ -5,12 +5,9 @@ import chainwright.notation.text.TextEdit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.regex.Pattern;
 
 /** How a name is spelt: lower-case words of letters and digits, joined by hyphens. */
 public final class Kebab {
-
-  private static final Pattern WELL_FORMED = Pattern.compile("[a-z][a-z0-9]*(-[a-z0-9]+)*");
 
   private Kebab() {}
 
@@ -21,14 +18,24 @@ public final class Kebab {
    * @return whether it is spelt as names are
    */
   public static boolean isWellFormed(String text) {
-    return WELL_FORMED.matcher(text).matches();
+    boolean isAfterHyphen = true;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      boolean isDigit = c >= '0' && c <= '9';
+      boolean isPart = (c >= 'a' && c <= 'z') || (isDigit && i > 0);
+      if (!isPart && (c != '-' || isAfterHyphen)) {
+        return false;
+      }
+      isAfterHyphen = !isPart;
+    }
+    return !isAfterHyphen;
   }
 
   /** The name that a text comes nearest to; empty if it holds no letter to begin with. */
   static Optional<String> of(String text) {
     String plain =
         text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-    return Optional.of(plain).filter(one -> WELL_FORMED.matcher(one).matches());
+    return Optional.of(plain).filter(Kebab::isWellFormed);
   }
 
   /** Reports a name that is being given and is spelt in another way. */

@@ -252,13 +252,18 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
         String word = statement.head().map(Item.Word::text).orElse("");
         if (DeclarationReader.isDeclaration(word)) {
           if (!word.equals("listen")) {
-            firstStep.ifPresent(step -> reportLate(inner, step, report));
+            if (firstStep.isPresent()) {
+              reportLate(inner, firstStep.get(), report);
+            }
           }
           declarations.read(statement);
           notes.addAll(inner.notes());
         } else {
-          firstStep = firstStep.or(() -> Optional.of(statement));
-          reader.read(inner, above).ifPresent(steps::add);
+          firstStep = firstStep.isPresent() ? firstStep : Optional.of(statement);
+          Optional<Step> step = reader.read(inner, above);
+          if (step.isPresent()) {
+            steps.add(step.get());
+          }
         }
         above = word;
       }

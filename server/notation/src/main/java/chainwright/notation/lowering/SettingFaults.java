@@ -6,6 +6,7 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.model.Settings;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
@@ -257,13 +258,11 @@ record SettingFaults(
   }
 
   /** Reports the settings that must be there and are not. */
-  void missing(List<Setting> free) {
-    for (Setting setting : free) {
-      boolean isAttempted =
-          kind.settings().stream()
-              .filter(one -> one.name().equals(setting.name()) || one.saysTheSameAs(setting))
-              .anyMatch(one -> attempted.contains(one.name()));
-      if (setting.byOmission() instanceof Default.Required && !isAttempted) {
+  void missing(Settings written) {
+    for (Setting setting : kind.settings()) {
+      if (setting.byOmission() instanceof Default.Required
+          && written.isFree(setting)
+          && !isAttempted(setting)) {
         report.error(
             "setting-missing",
             statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
@@ -275,6 +274,16 @@ record SettingFaults(
                 + ".");
       }
     }
+  }
+
+  private boolean isAttempted(Setting setting) {
+    for (Setting one : kind.settings()) {
+      if (attempted.contains(one.name())
+          && (one.name().equals(setting.name()) || one.saysTheSameAs(setting))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** A setting that is written twice, under its own name or as another that says the same. */

@@ -70,10 +70,11 @@ final class SettingsReader {
     while (reader.next < reader.items.size()) {
       reader.readItem(reader.items.get(reader.next++));
     }
-    reader.faults.missing(reader.free());
+    Settings settings = new Settings(kind, reader.written);
+    reader.faults.missing(settings);
     return new Line(
         reader.title,
-        new Settings(kind, reader.written),
+        settings,
         new Clauses(reader.label, reader.bypassed, reader.deliberates, List.of()));
   }
 
@@ -111,7 +112,7 @@ final class SettingsReader {
       default -> {
         Optional<Setting> setting = kind.setting(word.text());
         if (setting.isEmpty()) {
-          setting = settingOfWord(word.text());
+          setting = kind.settingOfWord(word.text());
           if (setting.isPresent()) {
             add(setting.get(), new Value.Word(word.text()), Optional.empty(), word.span());
           } else {
@@ -122,13 +123,6 @@ final class SettingsReader {
         }
       }
     }
-  }
-
-  private Optional<Setting> settingOfWord(String word) {
-    return kind.settings().stream()
-        .filter(Setting::isPositional)
-        .filter(one -> one.takes() instanceof Takes.OneOf oneOf && oneOf.words().contains(word))
-        .findFirst();
   }
 
   private void readDeliberate(Item.Word word) {
@@ -233,7 +227,9 @@ final class SettingsReader {
     if (isTaken) {
       next++;
     }
-    value.ifPresent(one -> add(setting, one, nameSpan, item.span()));
+    if (value.isPresent()) {
+      add(setting, value.get(), nameSpan, item.span());
+    }
   }
 
   private Optional<Value> readOneOf(
@@ -337,8 +333,10 @@ final class SettingsReader {
           && setting.takes() instanceof Takes.InUnit takes
           && takes.unit().dimension() == dimension.get()) {
         attempted.add(setting.name());
-        readOne(setting, takes, amount)
-            .ifPresent(value -> add(setting, value, Optional.empty(), amount.span()));
+        Optional<Value> value = readOne(setting, takes, amount);
+        if (value.isPresent()) {
+          add(setting, value.get(), Optional.empty(), amount.span());
+        }
         return;
       }
     }
@@ -375,9 +373,11 @@ final class SettingsReader {
   }
 
   private void add(Setting setting, Value value, Optional<TextSpan> nameSpan, TextSpan valueSpan) {
-    TextSpan span = nameSpan.map(name -> name.union(valueSpan)).orElse(valueSpan);
-    mark.ifPresent(faults::misplacedMark);
-    mark = Optional.empty();
+    TextSpan span = nameSpan.isPresent() ? nameSpan.get().union(valueSpan) : valueSpan;
+    if (mark.isPresent()) {
+      faults.misplacedMark(mark.get());
+      mark = Optional.empty();
+    }
     for (Written one : written) {
       Setting there = one.setting();
       if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {

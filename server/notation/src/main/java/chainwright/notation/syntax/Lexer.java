@@ -13,6 +13,8 @@ final class Lexer {
 
   private static final char BYTE_ORDER_MARK = '\ufeff';
 
+  private static final String[] INDENTS = indents();
+
   private final String text;
   private final List<SyntaxToken> tokens = new ArrayList<>();
   private int at;
@@ -38,7 +40,7 @@ final class Lexer {
       take(SyntaxKind.NEWLINE, isPair ? 2 : 1);
       isLineStart = true;
     } else if (isBlank(c)) {
-      take(SyntaxKind.WHITESPACE, run(Lexer::isBlank));
+      take(SyntaxKind.WHITESPACE, blanks());
     } else if (isLineStart && c == '>') {
       takeToLineEnd(SyntaxKind.PROSE);
     } else if (isLineStart && c == '\u2026') {
@@ -69,13 +71,38 @@ final class Lexer {
   }
 
   private void take(SyntaxKind kind, int length) {
-    tokens.add(new SyntaxToken(kind, text.substring(at, at + length)));
+    tokens.add(new SyntaxToken(kind, textOf(kind, length)));
     at += length;
     isLineStart = isLineStart && kind == SyntaxKind.WHITESPACE;
   }
 
+  /** Most tokens are a blank, an indentation or a line's end, whose text need not be copied. */
+  private String textOf(SyntaxKind kind, int length) {
+    if (kind == SyntaxKind.NEWLINE && length == 1 && text.charAt(at) == '\n') {
+      return "\n";
+    }
+    if (kind == SyntaxKind.WHITESPACE
+        && length < INDENTS.length
+        && text.startsWith(INDENTS[length], at)) {
+      return INDENTS[length];
+    }
+    return text.substring(at, at + length);
+  }
+
+  private static String[] indents() {
+    String[] indents = new String[17];
+    for (int i = 0; i < indents.length; i++) {
+      indents[i] = " ".repeat(i);
+    }
+    return indents;
+  }
+
   private void takeToLineEnd(SyntaxKind kind) {
-    take(kind, run(c -> c != '\n' && c != '\r'));
+    int end = at;
+    while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
+      end++;
+    }
+    take(kind, end - at);
   }
 
   /** Typographic quotes stand inside a text in plain ones, but not the other way round. */
@@ -154,9 +181,9 @@ final class Lexer {
     return end;
   }
 
-  private int run(CharTest test) {
+  private int blanks() {
     int end = at;
-    while (end < text.length() && test.accepts(text.charAt(end))) {
+    while (end < text.length() && isBlank(text.charAt(end))) {
       end++;
     }
     return end - at;
@@ -194,9 +221,5 @@ final class Lexer {
         || c == '\u000b'
         || (c > '\u007f' && Character.getType(c) == Character.SPACE_SEPARATOR)
         || c == '\u200b';
-  }
-
-  private interface CharTest {
-    boolean accepts(char c);
   }
 }

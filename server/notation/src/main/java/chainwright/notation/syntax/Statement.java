@@ -38,7 +38,10 @@ public record Statement(SyntaxNode node, int offset) {
       boolean isHead = isFirst && child.kind() == SyntaxKind.WORD;
       isFirst = false;
       if (!isHead) {
-        item(child, at).ifPresent(items::add);
+        Optional<Item> item = item(child, at);
+        if (item.isPresent()) {
+          items.add(item.get());
+        }
       }
       at += child.length();
     }
