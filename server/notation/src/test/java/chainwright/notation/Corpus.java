@@ -97,8 +97,12 @@ public final class Corpus {
     }
   }
 
-  /** Looks for the folder from the working folder upwards. */
-  private static Path root() {
+  /**
+   * Looks for the folder {@code grammar} from the working folder upwards.
+   *
+   * @return the folder; one that does not exist if there is none
+   */
+  public static Path root() {
     Path start = Path.of("").toAbsolutePath();
     for (Path at = start; at != null; at = at.getParent()) {
       if (Files.isDirectory(at.resolve("grammar"))) {

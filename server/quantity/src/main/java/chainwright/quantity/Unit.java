@@ -5,6 +5,8 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 
 /** A unit of the notation: its canonical symbol, its dimension and its size in the base unit. */
 public enum Unit {
@@ -47,7 +49,7 @@ public enum Unit {
   /** Metre. */
   METRE("m", Dimension.DISTANCE, 1, "metres");
 
-  private static final Map<String, Unit> BY_SPELLING = spellings();
+  private static final Map<String, Unit> BY_SPELLING = bySpelling();
 
   private final String symbol;
   private final Dimension dimension;
@@ -71,6 +73,18 @@ public enum Unit {
     Unit exact = BY_SPELLING.get(spelling);
     return Optional.ofNullable(
         exact != null ? exact : BY_SPELLING.get(spelling.toLowerCase(Locale.ROOT)));
+  }
+
+  /**
+   * Returns the spellings that {@link #parse} reads, in lower case, for readers of the notation
+   * that cannot ask it.
+   *
+   * @return all of them, in alphabetical order
+   */
+  public static SortedSet<String> spellings() {
+    SortedSet<String> spellings = new TreeSet<>();
+    BY_SPELLING.keySet().forEach(spelling -> spellings.add(spelling.toLowerCase(Locale.ROOT)));
+    return spellings;
   }
 
   /**
@@ -124,7 +138,7 @@ public enum Unit {
     return spoken;
   }
 
-  private static Map<String, Unit> spellings() {
+  private static Map<String, Unit> bySpelling() {
     Map<String, Unit> map = new HashMap<>();
     for (Unit unit : values()) {
       map.put(unit.symbol, unit);

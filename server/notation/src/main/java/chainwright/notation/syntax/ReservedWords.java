@@ -5,10 +5,12 @@ import java.util.Set;
 /** The words of the notation itself, as far as they say what the next word is. */
 public final class ReservedWords {
 
-  private static final Set<String> NAMING_STATEMENTS =
+  /** The first words of statements whose second word is a name. */
+  static final Set<String> NAMING_STATEMENTS =
       Set.of("preset", "chain", "bus", "apply", "to", "send", "group", "spill", "source");
 
-  private static final Set<String> NAMING_MARKS = Set.of("as", "key", "deliberate");
+  /** The words inside a statement that a name follows. */
+  static final Set<String> NAMING_MARKS = Set.of("as", "key", "deliberate");
 
   private static final Set<String> TAIL_MARKS = Set.of("as", "bypassed", "deliberate");
 

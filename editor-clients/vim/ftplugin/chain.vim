@@ -1,0 +1,9 @@
+if exists('b:did_ftplugin')
+  finish
+endif
+let b:did_ftplugin = 1
+
+setlocal commentstring=#\ %s comments=:# expandtab shiftwidth=2 softtabstop=2
+" Names are kebab-case, so `*`, `w` and completion take `high-pass` as one word.
+setlocal iskeyword+=-
+let b:undo_ftplugin = 'setlocal commentstring< comments< expandtab< shiftwidth< softtabstop< iskeyword<'
