@@ -1,22 +1,22 @@
 package chainwright.app.cli;
 
-import chainwright.app.audiofile.AudioFiles;
 import chainwright.app.audiofile.AudioReader;
 import chainwright.app.audiofile.FileKind;
 import chainwright.app.audiofile.SampleKind;
 import chainwright.app.render.LevelPolicy;
+import chainwright.app.render.MixRenderer;
 import chainwright.app.render.RenderOrder;
 import chainwright.app.render.RenderProgress;
 import chainwright.app.render.RenderReport;
-import chainwright.app.render.TakeRenderer;
-import chainwright.app.view.Outline;
-import chainwright.engine.path.PathBuilder;
+import chainwright.engine.mix.MixOrder;
+import chainwright.engine.mix.MixPlan;
+import chainwright.engine.mix.StageMeters;
+import chainwright.engine.sound.StageTap;
 import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import chainwright.quantity.SampleRate;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -33,34 +33,42 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
-/** Processes a recording by a chain and writes the result to a new file. */
+/** Renders a chain or a whole session to a new file. */
 @Command(
     name = "render",
-    header = "Processes a recording by a chain and writes a new file.",
+    header = "Renders a chain or a whole session to a new file.",
+    customSynopsis = "chainwright render FILE [--chain NAME [--take IN]] -o OUT [...]",
     description = {
-      "%nThe first frame of the file is that of the take, whatever the chain's latency;"
+      "%nOf a file with a mix bus the whole session is rendered: every chain with its take,"
+          + " faders, sends and buses, all paths equally late. `--chain` renders one chain"
+          + " or bus.%n",
+      "The first frame of the file is that of the take, whatever the chain's latency;"
           + " what goes on sounding after the take is rendered until it has fallen by"
-          + " 90 dB. The chain runs at the take's own sample rate. A take of one channel"
+          + " 90 dB. Everything runs at the takes' own sample rate. A take of one channel"
           + " becomes two where the chain has `pan`, `width` or `reverb`.%n",
-      "A render that is more than 6 LU louder than its take, and louder than the chain's"
-          + " `loudness`, is held at the loudness of the take.%n"
+      "A render that is more than 6 LU louder than its take, of several the loudest, and"
+          + " louder than the chain's `loudness`, is held at the loudness of that take.%n"
     },
     optionListHeading = "%n",
     footerHeading = "%nExamples:%n",
     footer = {
+      "  chainwright render song.chain -o mix.wav      the whole session",
+      "  chainwright render song.chain -o mix.wav --stems stems",
+      "                                        also what goes into each bus",
       "  chainwright render song.chain --chain lead -o lead.wav",
       "                                        the take that the chain names",
       "  chainwright render song.chain --take mic.wav -o out.wav --bits 24",
       "  chainwright render song.chain -o out.wav --from 0:31 --to 0:33",
       "  chainwright render song.chain -o dull.wav --without 2,air",
-      "                                        line 2 and the one labelled air bypassed",
+      "                                        stages 2 and air bypassed",
       "  chainwright render song.chain -o esses.wav --difference 3",
-      "                                        what line 3 adds and takes away",
+      "                                        what stage 3 adds and takes away",
       "  chainwright render song.chain -o b.wav --level-match",
       "                                        to compare with the take, equally loud",
       "",
-      "Lines are numbered as `chainwright plot` numbers them. A part is cut out of the",
-      "render of the whole, and sounds as it does there.",
+      "Stages are counted as `chainwright plot` counts them; of a session, those of",
+      "its mix bus are meant. A part is cut out of the render of the whole, and sounds",
+      "as it does there.",
       "",
       "The take is never written to. The file appears when it is complete; an error or",
       "a full disk leaves nothing."
@@ -87,7 +95,7 @@ final class RenderCommand implements Callable<Integer> {
   @Option(
       names = "--chain",
       paramLabel = "NAME",
-      description = "The chain or bus; the only one by default.")
+      description = "The chain or bus; by default the only one, or the mix bus.")
   private @Nullable String chain;
 
   @Option(
@@ -117,43 +125,55 @@ final class RenderCommand implements Callable<Integer> {
       paramLabel = "TIME",
       converter = TimeArgument.class,
       description = "Where in the take to begin, such as 0:31.2 or 31.2s.")
-  private @Nullable Double fromSeconds;
+  private @Nullable Double from;
 
   @Option(
       names = "--to",
       paramLabel = "TIME",
       converter = TimeArgument.class,
       description = "Where to end; there is no tail then.")
-  private @Nullable Double toSeconds;
+  private @Nullable Double to;
 
-  @ArgGroup private @Nullable Lines lines;
+  @ArgGroup private @Nullable Stages stages;
 
   @ArgGroup private @Nullable LevelChoice level;
+
+  @Option(
+      names = "--stems",
+      paramLabel = "DIR",
+      description = "Also writes what goes into each bus, a folder a bus, a file a chain.")
+  private @Nullable Path stems;
+
+  @Option(
+      names = "--threads",
+      paramLabel = "N",
+      description = "How many threads work; as many as the machine has by default.")
+  private @Nullable Integer threads;
 
   @Option(names = "--force", description = "Replaces an output file that exists already.")
   private boolean isForced;
 
-  /** Which lines of the chain are rendered. */
-  static final class Lines {
+  /** Which stages of the chain are rendered. */
+  static final class Stages {
     @Option(
         names = "--only",
         split = ",",
-        paramLabel = "LINE",
-        description = "Only these lines, by label or number, divided by commas.")
+        paramLabel = "STAGE",
+        description = "Only these stages, by label or number, divided by commas.")
     private List<String> only = List.of();
 
     @Option(
         names = "--without",
         split = ",",
-        paramLabel = "LINE",
-        description = "All but these lines.")
+        paramLabel = "STAGE",
+        description = "All but these stages.")
     private List<String> without = List.of();
 
     @Option(
         names = "--difference",
         split = ",",
-        paramLabel = "LINE",
-        description = "What these lines change: the chain minus the chain without them.")
+        paramLabel = "STAGE",
+        description = "What these stages change: the chain minus the chain without them.")
     private List<String> difference = List.of();
   }
 
@@ -171,40 +191,76 @@ final class RenderCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     FileKind kind = kind();
-    OpenedChain opened = OpenedChain.open(file, chain);
-    refuseErrors(opened);
-    Path input = take == null ? declaredTake(opened) : take;
-    opened.refuseToWrite(output);
-    if (Files.exists(output) && Files.exists(input) && Files.isSameFile(input, output)) {
-      throw new IOException("`" + output + "` is the take, which is never written to");
-    }
-    try (AudioReader reader = AudioFiles.open(input)) {
-      return render(opened, reader, kind);
+    RenderSubject written = RenderSubject.of(file, chain, take != null);
+    written.opened().refuseToWrite(output);
+    RenderChoice asWritten = choice(written);
+    MixOrder order = written.order(asWritten);
+    RenderErrors.refuse(written, order);
+    RenderTakes.Given given =
+        new RenderTakes.Given(Optional.ofNullable(take), optional(from), optional(to));
+    try (RenderTakes takes = RenderTakes.open(written, order, given, output)) {
+      RenderSubject subject = written.at(takes.rate(written.rate()));
+      StageMeters meters = new StageMeters();
+      MixPlan plan =
+          RenderPlan.of(
+              subject, choice(subject), order, takes, subject.isFed() ? meters : StageTap.NONE);
+      RenderOrder made = order(subject, plan, kind);
+      warn(subject, takes, plan);
+      return say(new RenderSheet(made, run(takes, made)), new DynamicsSheet(subject, meters));
     }
   }
 
-  private int render(OpenedChain opened, AudioReader reader, FileKind kind) throws IOException {
-    SampleRate rate = SampleRate.ofHertz(reader.format().sampleRateHz());
-    Definition.Track track = opened.outline().path().track();
-    Outline outline = Outline.of(track, new PathBuilder(opened.scope(), rate));
-    RenderChoice choice = new RenderChoice(opened, outline, reader.format().channels() == 1);
-    RenderPart part = part(track.declarations(), reader, rate);
-    RenderOrder order =
-        new RenderOrder(
-            choice.design(way(), names()),
-            choice.isMadeStereo(),
-            part.fromFrame(),
-            part.toFrame(),
-            policy(),
-            level(track.declarations().loudness()),
-            level(track.declarations().maxTruePeak()).orElse(USUAL_CEILING_DBTP),
-            output,
-            kind,
-            bits,
-            isForced);
-    warn(opened, outline, reader, rate);
-    RenderSheet sheet = new RenderSheet(order, run(reader, order), rate.hertz());
-    sheet.lines().forEach(spec.commandLine().getOut()::println);
+  private int threadCount() {
+    if (threads != null && threads < 1) {
+      throw wrong("the number of threads must be at least 1, but was " + threads);
+    }
+    return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+  }
+
+  private RenderChoice choice(RenderSubject subject) throws IOException {
+    return RenderChoice.of(subject.outline(subject.track()), way(), names());
+  }
+
+  private RenderOrder order(RenderSubject subject, MixPlan plan, FileKind kind) throws IOException {
+    Declarations declared = subject.track().declarations();
+    boolean isPartOfMix = subject.isFed();
+    if (stems != null && !isPartOfMix) {
+      throw wrong("stems are of a bus; `" + subject.track().name().text() + "` is a chain");
+    }
+    double hertz = subject.rate().hertz();
+    long end = plan.target().endFrame();
+    long fromFrame = isPartOfMix && from != null ? Math.round(from * hertz) : plan.startFrame();
+    long toFrame = isPartOfMix && to != null ? Math.round(to * hertz) : end;
+    if (fromFrame > toFrame || toFrame > end) {
+      throw new IOException(
+          String.format(
+              Locale.ROOT,
+              "the part must lie within the session, which is %.3f s long, but is from %.3f s to"
+                  + " %.3f s",
+              end / hertz,
+              fromFrame / hertz,
+              toFrame / hertz));
+    }
+    return new RenderOrder(
+        plan,
+        hertz,
+        fromFrame,
+        toFrame,
+        policy(),
+        level(declared.loudness()),
+        level(declared.maxTruePeak()).orElse(USUAL_CEILING_DBTP),
+        output,
+        kind,
+        bits,
+        isForced,
+        Optional.ofNullable(stems),
+        threadCount());
+  }
+
+  private int say(RenderSheet sheet, DynamicsSheet dynamics) {
+    PrintWriter out = spec.commandLine().getOut();
+    sheet.lines().forEach(out::println);
+    dynamics.lines().forEach(out::println);
     if (sheet.truePeakDbtp() > 0) {
       say(
           String.format(
@@ -213,38 +269,41 @@ final class RenderCommand implements Callable<Integer> {
                   + " loudly on headphones; turn the chain down (EBU R 128)",
               sheet.truePeakDbtp()));
     }
-    long clipped = sheet.report().written().clippedSamples();
-    if (clipped > 0) {
+    if (sheet.clippedSamples() > 0) {
       say(
-          clipped
+          sheet.clippedSamples()
               + " samples went over full scale and were clipped; lower the level, or write"
               + " --bits 32f");
     }
     return sheet.isAsAsked() ? ChainwrightCommand.CLEAN : ChainwrightCommand.FINDINGS;
   }
 
-  private RenderReport run(AudioReader reader, RenderOrder order) throws IOException {
+  private RenderReport run(RenderTakes takes, RenderOrder order) throws IOException {
     if (!parent.terminal().isWatched()) {
-      return TakeRenderer.render(reader, order, RenderProgress.NONE);
+      return MixRenderer.render(takes.readers(), order, RenderProgress.NONE);
     }
     ProgressBar bar = new ProgressBar(spec.commandLine().getErr());
     try {
-      return TakeRenderer.render(reader, order, bar);
+      return MixRenderer.render(takes.readers(), order, bar);
     } finally {
       bar.clear();
     }
   }
 
-  private void warn(OpenedChain opened, Outline outline, AudioReader reader, SampleRate rate) {
-    reader.warnings().forEach(this::say);
-    SampleRate own = opened.scope().sampleRate();
+  private void warn(RenderSubject subject, RenderTakes takes, MixPlan plan) {
+    takes.readers().forEach(this::warnOf);
+    takes
+        .silentChains()
+        .forEach(name -> say("`" + name + "` names no `take` and is silent in this render"));
+    SampleRate own = subject.scope().sampleRate();
+    SampleRate rate = subject.rate();
     boolean isDeclared =
-        opened.scope().session().flatMap(Definition.Session::sampleRate).isPresent();
+        subject.scope().session().flatMap(Definition.Session::sampleRate).isPresent();
     if (isDeclared && own.hertz() != rate.hertz()) {
       say("the take has " + rate + ", the session says " + own + "; rendered at " + rate);
     }
     boolean isDithered =
-        outline.path().stages().stream().anyMatch(stage -> stage.word().equals("dither"));
+        plan.target().path().stages().stream().anyMatch(stage -> stage.word().equals("dither"));
     if (bits.isInteger() && !isDithered) {
       say(
           String.format(
@@ -255,22 +314,13 @@ final class RenderCommand implements Callable<Integer> {
     }
   }
 
+  private void warnOf(String name, AudioReader reader) {
+    reader.warnings().forEach(this::say);
+  }
+
   private void say(String sentence) {
     PrintWriter err = spec.commandLine().getErr();
     err.println("chainwright: " + sentence);
-  }
-
-  private static void refuseErrors(OpenedChain opened) throws IOException {
-    boolean isPresetMissing =
-        opened.outline().all().stream()
-            .anyMatch(part -> part.words().startsWith("apply ") && part.elements().isEmpty());
-    if (isPresetMissing || !opened.troubles().isEmpty()) {
-      throw new IOException(
-          "the text has errors, so that not everything written would be heard; see `chainwright"
-              + " check "
-              + opened.file()
-              + "`");
-    }
   }
 
   private FileKind kind() {
@@ -283,58 +333,26 @@ final class RenderCommand implements Callable<Integer> {
                         + "` says no kind of file that can be written; .wav and .aiff do"));
   }
 
-  private static Path declaredTake(OpenedChain opened) throws IOException {
-    Definition.Track track = opened.outline().path().track();
-    Optional<Declarations.Take> declared = track.declarations().take();
-    if (declared.isEmpty()) {
-      throw new IOException(
-          track.isBus()
-              ? "the bus `"
-                  + track.name().text()
-                  + "` is fed by chains, and a whole session cannot be rendered yet; name the sound"
-                  + " that it gets by `--take`"
-              : "`" + track.name().text() + "` names no `take`; name the recording by `--take`");
-    }
-    return Path.of(opened.document().file().resolve(declared.get().file()));
-  }
-
-  /** The declared part belongs to the declared take. */
-  private RenderPart part(Declarations declarations, AudioReader reader, SampleRate rate)
-      throws IOException {
-    Optional<Declarations.Take> declared =
-        take == null && fromSeconds == null && toSeconds == null
-            ? declarations.take()
-            : Optional.empty();
-    double from =
-        fromSeconds != null
-            ? fromSeconds
-            : declared.flatMap(Declarations.Take::from).map(time -> time.seconds()).orElse(0.0);
-    OptionalDouble to =
-        toSeconds != null
-            ? OptionalDouble.of(toSeconds)
-            : declared
-                .flatMap(Declarations.Take::to)
-                .map(time -> OptionalDouble.of(time.seconds()))
-                .orElse(OptionalDouble.empty());
-    return RenderPart.of(from, to, reader.frames(), rate);
+  private static OptionalDouble optional(@Nullable Double value) {
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
   private RenderChoice.Way way() {
-    if (lines == null) {
+    if (stages == null) {
       return RenderChoice.Way.WHOLE;
     }
-    return !lines.only.isEmpty()
+    return !stages.only.isEmpty()
         ? RenderChoice.Way.ONLY
-        : !lines.without.isEmpty() ? RenderChoice.Way.WITHOUT : RenderChoice.Way.DIFFERENCE;
+        : !stages.without.isEmpty() ? RenderChoice.Way.WITHOUT : RenderChoice.Way.DIFFERENCE;
   }
 
   private List<String> names() {
-    if (lines == null) {
+    if (stages == null) {
       return List.of();
     }
-    return !lines.only.isEmpty()
-        ? lines.only
-        : !lines.without.isEmpty() ? lines.without : lines.difference;
+    return !stages.only.isEmpty()
+        ? stages.only
+        : !stages.without.isEmpty() ? stages.without : stages.difference;
   }
 
   private LevelPolicy policy() {

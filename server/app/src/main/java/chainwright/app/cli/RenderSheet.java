@@ -3,6 +3,7 @@ package chainwright.app.cli;
 import chainwright.app.render.LevelPolicy;
 import chainwright.app.render.RenderOrder;
 import chainwright.app.render.RenderReport;
+import chainwright.app.render.StemSummary;
 import chainwright.engine.sound.LevelHold;
 import chainwright.engine.sound.MeasuredLevel;
 import java.util.ArrayList;
@@ -11,13 +12,12 @@ import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 
 /**
- * Says what a render made of a take.
+ * Says what a render made of its takes.
  *
  * @param order what was to be rendered
  * @param report what was rendered
- * @param rateHz the sample rate [Hz]
  */
-record RenderSheet(RenderOrder order, RenderReport report, double rateHz) {
+record RenderSheet(RenderOrder order, RenderReport report) {
 
   /** Returns the table of levels, and what was done to the level. */
   List<String> lines() {
@@ -27,17 +27,28 @@ record RenderSheet(RenderOrder order, RenderReport report, double rateHz) {
             Locale.ROOT,
             "Wrote %s: %.3f s%s, %d channel%s, %s Hz, %s",
             order.output(),
-            report.written().frames() / rateHz,
+            report.written().frames() / order.rateHz(),
             report.tailFrames() == 0
                 ? ""
-                : String.format(Locale.ROOT, " (%.3f s of it tail)", report.tailFrames() / rateHz),
+                : String.format(
+                    Locale.ROOT, " (%.3f s of it tail)", report.tailFrames() / order.rateHz()),
             report.channels(),
             report.channels() == 1 ? "" : "s",
-            plain(rateHz),
+            plain(order.rateHz()),
             order.samples()));
+    report
+        .stems()
+        .ifPresent(
+            stems ->
+                lines.add(
+                    "Wrote "
+                        + stems.folder()
+                        + ": "
+                        + stems.files()
+                        + " stems, a folder a bus; those of a folder, added, are what the bus gets"));
     boolean isChanged = report.gainDb() != 0;
     lines.add(
-        String.format("%-23s %10s", "", "take")
+        String.format("%-19s %14s", "", take())
             + (isChanged ? String.format(" %10s", "as written") : "")
             + String.format(" %10s", "file"));
     lines.add(row("loudness [LUFS]", MeasuredLevel::integratedLufs, isChanged));
@@ -65,33 +76,45 @@ record RenderSheet(RenderOrder order, RenderReport report, double rateHz) {
     return report.asWritten().plus(report.gainDb()).truePeakDbtp();
   }
 
+  /** Returns how many samples of all files were clipped. */
+  long clippedSamples() {
+    return report.written().clippedSamples()
+        + report.stems().map(StemSummary::clippedSamples).orElse(0L);
+  }
+
+  private String take() {
+    return report.takeCount() == 1 ? "take" : "loudest take";
+  }
+
   /** Asks whether the file is as loud as was asked for, and whole. */
   boolean isAsAsked() {
     boolean isHeld = order.policy() == LevelPolicy.HELD && report.gainDb() != 0;
-    return !isHeld && report.heldBackDb() == 0 && report.written().clippedSamples() == 0;
+    return !isHeld && report.heldBackDb() == 0 && clippedSamples() == 0;
   }
 
   private String reason() {
     if (order.policy() == LevelPolicy.MATCHED) {
-      return "to match the take";
+      return "to match the " + take();
     }
     double louderLu = report.asWritten().integratedLufs() - report.take().integratedLufs();
     return Double.isFinite(louderLu)
         ? String.format(
             Locale.ROOT,
-            "held at the loudness of the take: the chain makes it more than %.0f LU louder"
+            "held at the loudness of the %s: the chain makes it more than %.0f LU louder"
                 + " (--as-written lets it)",
+            take(),
             LevelHold.MOST_LOUDER_LU)
         : String.format(
             Locale.ROOT,
-            "held at the true peak of the take: the chain lifts it by more than %.0f dB"
+            "held at the true peak of the %s: the chain lifts it by more than %.0f dB"
                 + " (--as-written lets it)",
+            take(),
             LevelHold.MOST_HIGHER_DB);
   }
 
   private String row(String name, ToDoubleFunction<MeasuredLevel> figure, boolean isChanged) {
     MeasuredLevel asWritten = report.asWritten();
-    return String.format("%-23s %10s", name, decibels(figure.applyAsDouble(report.take())))
+    return String.format("%-19s %14s", name, decibels(figure.applyAsDouble(report.take())))
         + (isChanged ? String.format(" %10s", decibels(figure.applyAsDouble(asWritten))) : "")
         + String.format(" %10s", decibels(figure.applyAsDouble(asWritten.plus(report.gainDb()))));
   }

@@ -2,36 +2,39 @@ package chainwright.app.render;
 
 import chainwright.app.audiofile.FileKind;
 import chainwright.app.audiofile.SampleKind;
-import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.engine.mix.MixPlan;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalLong;
 
 /**
  * What is to be rendered, and how it is to be written.
  *
- * @param design what processes the take, at the take's sample rate
- * @param isMadeStereo whether a take of one channel becomes two channels before it is processed
- * @param fromFrame the first frame of the take that is rendered
- * @param toFrame the frame after the last; empty for the end of the take and what goes on sounding
- *     after it
+ * @param plan the chains and buses, that which is meant last; at least one
+ * @param rateHz the sample rate of all takes [Hz]
+ * @param fromFrame the first frame that is rendered, counted from the start of the takes
+ * @param toFrame the frame after the last
  * @param policy at what level it is written
- * @param declaredLufs the loudness that the chain is meant for
+ * @param declaredLufs the loudness that it is meant for
  * @param ceilingDbtp what the true peak may rise to where the level is raised to match
  * @param output the file to be written
  * @param kind what kind of file it is
  * @param samples how its samples are stored
  * @param mayReplace whether a file that is there may be replaced
+ * @param stems the folder to be made for what goes into each bus, if it is wanted
+ * @param threads how many threads may work, ≥ 1; the result is the same with any number
  */
 public record RenderOrder(
-    ProcessorDesign design,
-    boolean isMadeStereo,
+    MixPlan plan,
+    double rateHz,
     long fromFrame,
-    OptionalLong toFrame,
+    long toFrame,
     LevelPolicy policy,
     OptionalDouble declaredLufs,
     double ceilingDbtp,
     Path output,
     FileKind kind,
     SampleKind samples,
-    boolean mayReplace) {}
+    boolean mayReplace,
+    Optional<Path> stems,
+    int threads) {}

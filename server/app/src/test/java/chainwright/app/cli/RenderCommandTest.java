@@ -3,16 +3,9 @@ package chainwright.app.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import chainwright.app.audiofile.AudioFiles;
-import chainwright.app.audiofile.AudioFormat;
-import chainwright.app.audiofile.AudioReader;
-import chainwright.app.audiofile.AudioWriter;
-import chainwright.app.audiofile.FileKind;
-import chainwright.app.audiofile.SampleKind;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,12 +25,7 @@ class RenderCommandTest {
 
   @BeforeEach
   void writeTake() throws IOException {
-    SplittableRandom random = new SplittableRandom(11);
-    double[] noise = new double[FRAMES];
-    for (int i = 0; i < FRAMES; i++) {
-      noise[i] = 0.1 * (2 * random.nextDouble() - 1);
-    }
-    take = write("take.wav", noise);
+    take = Takes.write(folder.resolve("take.wav"), RATE, Takes.noise(FRAMES, 11));
     out = folder.resolve("out.wav");
   }
 
@@ -45,8 +33,8 @@ class RenderCommandTest {
   void gain_ofHalf_halvesEverySample() throws IOException {
     // 20 lg 0.5 = -6.020599913279624 dB
     render(0, "gain -6.020599913279624 dB");
-    double[][] before = read(take);
-    double[][] after = read(out);
+    double[][] before = Takes.read(take);
+    double[][] after = Takes.read(out);
     assertThat(after).hasDimensions(1, FRAMES);
     for (int i = 0; i < FRAMES; i++) {
       assertThat(after[0][i]).isCloseTo(before[0][i] / 2, within(ROUNDING));
@@ -57,9 +45,9 @@ class RenderCommandTest {
   void highPass_impulse_rendersItsImpulseResponseAndTail() throws IOException {
     double[] impulse = new double[50];
     impulse[0] = 0.5;
-    take = write("impulse.wav", impulse);
+    take = Takes.write(folder.resolve("impulse.wav"), RATE, impulse);
     render(0, "high-pass 1000 Hz 12 dB/oct Q 0.7071067811865476 curve bilinear");
-    double[] after = read(out)[0];
+    double[] after = Takes.read(out)[0];
     // Audio EQ Cookbook (W3C Group Note), HPF, as a difference equation at the take's own rate.
     double w0 = 2 * Math.PI * 1000 / RATE;
     double alpha = Math.sin(w0) / (2 * Math.sqrt(0.5));
@@ -83,8 +71,8 @@ class RenderCommandTest {
   @Test
   void latency_ofLookAhead_isTakenOut() throws IOException {
     render(0, "limiter ceiling 0 dBFS release 100 ms look-ahead 5 ms");
-    double[][] before = read(take);
-    double[][] after = read(out);
+    double[][] before = Takes.read(take);
+    double[][] after = Takes.read(out);
     assertThat(after[0].length).isGreaterThanOrEqualTo(FRAMES);
     for (int i = 0; i < FRAMES; i++) {
       assertThat(after[0][i]).isCloseTo(before[0][i], within(ROUNDING));
@@ -95,9 +83,9 @@ class RenderCommandTest {
   void part_isTheSamePartOfTheWhole() throws IOException {
     String stage = "compressor threshold -30 dBFS ratio 4:1 attack 5 ms release 90 ms";
     render(0, stage);
-    double[] whole = read(out)[0];
+    double[] whole = Takes.read(out)[0];
     render(0, stage, "--force", "--from", "0:00.1", "--to", "400ms");
-    double[] part = read(out)[0];
+    double[] part = Takes.read(out)[0];
     assertThat(part).hasSize((int) (0.3 * RATE));
     for (int i = 0; i < part.length; i++) {
       assertThat(part[i]).isEqualTo(whole[i + RATE / 10]);
@@ -116,7 +104,7 @@ class RenderCommandTest {
   @Test
   void pan_takeOfOneChannel_becomesTwo() throws IOException {
     render(0, "pan -100 %");
-    double[][] after = read(out);
+    double[][] after = Takes.read(out);
     assertThat(after).hasDimensions(2, FRAMES);
     assertThat(after[0][7]).isNotZero();
     assertThat(after[1]).containsOnly(0.0, -0.0);
@@ -140,18 +128,20 @@ class RenderCommandTest {
 
   @Test
   void shortTake_withoutLoudness_isHeldByItsPeak() throws IOException {
-    take = write("click.wav", new double[] {0, 0.01, 0.02, 0.01, 0, 0, 0, 0, 0});
+    take =
+        Takes.write(
+            folder.resolve("click.wav"), RATE, new double[] {0, 0.01, 0.02, 0.01, 0, 0, 0, 0, 0});
     CommandRun run = render(1, "gain +11 dB");
     assertThat(run.out()).contains("held at the true peak of the take").contains("too short");
   }
 
   @Test
   void trouble_leavesNothing() throws IOException {
-    Path nan = write("nan.wav", new double[] {0, Double.NaN, 0});
+    Path nan = Takes.write(folder.resolve("nan.wav"), RATE, new double[] {0, Double.NaN, 0});
     checkRefused("no number at 0.000 s", "gain -1 dB", "--take", nan);
     checkRefused("echo makes no sound yet", "gain -1 dB\n  echo 120 ms");
     checkRefused(
-        "line 2: compressor listens to another chain",
+        "stage 1, line 2: compressor listens to `kick` by `key`, which names no `take`",
         "compressor threshold -20 dBFS ratio 2:1 attack 5 ms release 50 ms key kick");
     checkRefused("the text has errors", "belll 1 kHz");
     checkRefused("the text has errors", "apply nowhere");
@@ -192,7 +182,7 @@ class RenderCommandTest {
     Path chain = chain("take \"take.wav\" 0:00.1 to 0:00.2\n  gain -1 dB");
     CommandRun run = CommandRun.of("render", chain, "--chain", "c", "-o", out);
     assertThat(run.err()).isEmpty();
-    assertThat(read(out)[0]).hasSize(RATE / 10);
+    assertThat(Takes.read(out)[0]).hasSize(RATE / 10);
   }
 
   private void checkFactor(double factor, String stages, Object... more) throws IOException {
@@ -203,8 +193,8 @@ class RenderCommandTest {
       throws IOException {
     Files.deleteIfExists(out);
     run(stages, more);
-    double[] before = read(take)[0];
-    double[] after = read(out)[0];
+    double[] before = Takes.read(take)[0];
+    double[] after = Takes.read(out)[0];
     for (int i = 0; i < FRAMES; i++) {
       assertThat(after[i]).isCloseTo(factor * before[i], within(tolerance));
     }
@@ -240,23 +230,5 @@ class RenderCommandTest {
   private Path chain(String stages) throws IOException {
     return Files.writeString(
         folder.resolve("c.chain"), "chain c {\n  " + stages + "\n}\n\nbus kick {\n}\n");
-  }
-
-  private Path write(String name, double[] samples) throws IOException {
-    Path file = folder.resolve(name);
-    AudioFormat format = AudioFormat.of(FileKind.WAVE, RATE, 1, SampleKind.ofFloat(64));
-    try (AudioWriter writer = AudioFiles.create(file, format, true)) {
-      writer.write(new double[][] {samples}, 0, samples.length);
-      writer.finish();
-    }
-    return file;
-  }
-
-  private static double[][] read(Path file) throws IOException {
-    try (AudioReader reader = AudioFiles.open(file)) {
-      double[][] all = new double[reader.format().channels()][(int) reader.frames()];
-      reader.read(all, 0, (int) reader.frames());
-      return all;
-    }
   }
 }

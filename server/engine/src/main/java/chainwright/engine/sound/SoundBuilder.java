@@ -34,12 +34,13 @@ public final class SoundBuilder {
 
   private final SampleRate rate;
   private final List<StageElement> silent = new ArrayList<>();
-
   private final boolean isMono;
+  private final StageTap tap;
 
-  private SoundBuilder(SampleRate rate, boolean isMono) {
+  private SoundBuilder(SampleRate rate, boolean isMono, StageTap tap) {
     this.rate = rate;
     this.isMono = isMono;
+    this.tap = tap;
   }
 
   /**
@@ -50,9 +51,32 @@ public final class SoundBuilder {
    * @return what processes its audio
    */
   public static PathSound build(SignalPath path, boolean isMono) {
-    SoundBuilder builder = new SoundBuilder(path.rate(), isMono);
-    ProcessorDesign whole = builder.series(path.elements(), 0);
-    return new PathSound(whole, builder.silent);
+    return build(path, isMono, 0, StageTap.NONE);
+  }
+
+  /**
+   * Makes a path sound that stands behind others.
+   *
+   * @param path the path; its sample rate is that of the audio
+   * @param isMono whether all channels hold the same sound
+   * @param latencyFrames how late the sound is when it comes to the path [frames], ≥ 0
+   * @param tap may listen to what goes into and comes out of each stage
+   * @return what processes its audio; its own latency does not count what came before
+   */
+  public static PathSound build(SignalPath path, boolean isMono, int latencyFrames, StageTap tap) {
+    SoundBuilder builder = new SoundBuilder(path.rate(), isMono, tap);
+    List<PathElement> elements =
+        path.elements().stream().filter(element -> !element.isBypassed()).toList();
+    int end = elements.size();
+    boolean isDithered =
+        end > 0
+            && elements.get(end - 1) instanceof StageElement last
+            && last.word().equals("dither");
+    int split = isDithered ? end - 1 : end;
+    ProcessorDesign body = builder.series(elements.subList(0, split), latencyFrames);
+    ProcessorDesign ending =
+        builder.series(elements.subList(split, end), latencyFrames + body.latencyFrames());
+    return new PathSound(body, ending, builder.silent);
   }
 
   private ProcessorDesign series(List<PathElement> elements, int latencyFrames) {
@@ -81,7 +105,7 @@ public final class SoundBuilder {
     if (processor.isEmpty()) {
       silent.add(stage);
     }
-    return processor;
+    return processor.map(design -> tap.tap(stage, design));
   }
 
   private ProcessorDesign split(SplitElement split, int latencyFrames) {

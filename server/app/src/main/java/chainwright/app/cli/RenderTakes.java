@@ -1,0 +1,174 @@
+package chainwright.app.cli;
+
+import chainwright.app.audiofile.AudioFiles;
+import chainwright.app.audiofile.AudioReader;
+import chainwright.engine.mix.MixOrder;
+import chainwright.engine.mix.MixTake;
+import chainwright.notation.model.Declarations;
+import chainwright.notation.model.Definition;
+import chainwright.notation.project.Scope;
+import chainwright.quantity.SampleRate;
+import chainwright.quantity.TimeSpan;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/** The takes of all chains that are to be heard, open for reading, all of one sample rate. */
+final class RenderTakes implements AutoCloseable {
+
+  private final Map<String, AudioReader> readers = new LinkedHashMap<>();
+  private final Map<String, MixTake> parts = new LinkedHashMap<>();
+  private final List<String> silent = new ArrayList<>();
+
+  /**
+   * What the command line says of the take of the chain that is meant.
+   *
+   * @param file the recording, in place of the declared one
+   * @param fromSeconds where to begin, in place of what is declared
+   * @param toSeconds where to end
+   */
+  record Given(Optional<Path> file, OptionalDouble fromSeconds, OptionalDouble toSeconds) {
+
+    boolean isNothing() {
+      return file.isEmpty() && fromSeconds.isEmpty() && toSeconds.isEmpty();
+    }
+  }
+
+  private RenderTakes() {}
+
+  /**
+   * Opens them.
+   *
+   * @param subject what is meant
+   * @param order the chains and buses
+   * @param given what the command line says
+   * @param output the file that will be written, which must be none of them
+   * @return the takes; of a bus that is fed the part on the command line is not theirs
+   * @throws IOException if one cannot be read, or their rates differ
+   */
+  static RenderTakes open(RenderSubject subject, MixOrder order, Given given, Path output)
+      throws IOException {
+    RenderTakes takes = new RenderTakes();
+    try {
+      for (Definition.Track track : order.tracks()) {
+        boolean isMeant = subject.isMeant(track) && !subject.isFed();
+        takes.open(subject.scope(), track, isMeant ? Optional.of(given) : Optional.empty(), output);
+      }
+      takes.requireOneRate();
+      return takes;
+    } catch (IOException | RuntimeException e) {
+      takes.close();
+      throw e;
+    }
+  }
+
+  private void open(Scope scope, Definition.Track track, Optional<Given> given, Path output)
+      throws IOException {
+    Optional<Declarations.Take> declared = track.declarations().take();
+    Optional<Path> file =
+        given
+            .flatMap(Given::file)
+            .or(() -> declared.map(take -> Path.of(resolve(scope, track, take.file()))));
+    String name = track.name().text();
+    if (file.isEmpty()) {
+      if (given.isPresent()) {
+        throw new IOException("`" + name + "` names no `take`; name the recording by `--take`");
+      }
+      if (!track.isBus()) {
+        silent.add(name);
+      }
+      return;
+    }
+    if (Files.exists(output) && Files.exists(file.get()) && Files.isSameFile(file.get(), output)) {
+      throw new IOException("`" + output + "` is the take, which is never written to");
+    }
+    AudioReader reader = AudioFiles.open(file.get());
+    readers.put(name, reader);
+    SampleRate rate = SampleRate.ofHertz(reader.format().sampleRateHz());
+    boolean isDeclaredPart = given.isEmpty() || given.get().isNothing();
+    RenderPart part =
+        isDeclaredPart
+            ? RenderPart.of(
+                seconds(declared.flatMap(Declarations.Take::from)).orElse(0),
+                seconds(declared.flatMap(Declarations.Take::to)),
+                reader.frames(),
+                rate)
+            : RenderPart.of(
+                given.get().fromSeconds().orElse(0),
+                given.get().toSeconds(),
+                reader.frames(),
+                rate);
+    parts.put(
+        name,
+        new MixTake(reader.format().channels(), reader.frames(), part.fromFrame(), part.toFrame()));
+  }
+
+  private static OptionalDouble seconds(Optional<TimeSpan> time) {
+    return time.map(one -> OptionalDouble.of(one.seconds())).orElse(OptionalDouble.empty());
+  }
+
+  /** A path counts from the folder of the file that it is written in. */
+  private static String resolve(Scope scope, Definition.Track track, String path) {
+    return scope.files().stream()
+        .filter(file -> file.tree().sections().stream().anyMatch(one -> one == track.section()))
+        .findFirst()
+        .map(file -> file.resolve(path))
+        .orElse(path);
+  }
+
+  private void requireOneRate() throws IOException {
+    long rates =
+        readers.values().stream()
+            .mapToDouble(one -> one.format().sampleRateHz())
+            .distinct()
+            .count();
+    if (rates > 1) {
+      throw new IOException(
+          "the takes have different sample rates, and are mixed at one: "
+              + readers.entrySet().stream()
+                  .map(
+                      one ->
+                          "`"
+                              + one.getKey()
+                              + "` "
+                              + SampleRate.ofHertz(one.getValue().format().sampleRateHz()))
+                  .collect(Collectors.joining(", "))
+              + "; convert them to one rate first");
+    }
+  }
+
+  /** Returns the rate of all of them, or another where there is none. */
+  SampleRate rate(SampleRate otherwise) {
+    return readers.values().stream()
+        .findFirst()
+        .map(reader -> SampleRate.ofHertz(reader.format().sampleRateHz()))
+        .orElse(otherwise);
+  }
+
+  Map<String, AudioReader> readers() {
+    return readers;
+  }
+
+  Map<String, MixTake> parts() {
+    return parts;
+  }
+
+  /** Returns the chains that should be heard and name no take. */
+  List<String> silentChains() {
+    return silent;
+  }
+
+  @Override
+  public void close() throws IOException {
+    for (AudioReader reader : readers.values()) {
+      reader.close();
+    }
+  }
+}

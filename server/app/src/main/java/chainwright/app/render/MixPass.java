@@ -1,0 +1,218 @@
+package chainwright.app.render;
+
+import chainwright.app.audiofile.AudioReader;
+import chainwright.app.audiofile.AudioWriter;
+import chainwright.engine.mix.FeedRun;
+import chainwright.engine.mix.MixFeed;
+import chainwright.engine.mix.MixNode;
+import chainwright.engine.mix.MixPlan;
+import chainwright.engine.mix.NodeRun;
+import chainwright.engine.sound.LevelGauge;
+import chainwright.engine.sound.MeasuredLevel;
+import chainwright.quantity.SampleRate;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Goes once through all takes of a mix: reads, processes, measures, and writes where there is
+ * something to write to. Holds a few blocks of each chain and bus at a time.
+ */
+final class MixPass {
+
+  /** As large as a fast cache holds with two channels of doubles; common practice, no source. */
+  static final int BLOCK_FRAMES = 4096;
+
+  private final RenderOrder order;
+  private final MixPlan plan;
+  private final RenderProgress progress;
+  private final boolean isAgain;
+  private final long allFrames;
+  private final BlockPipeline pipeline = new BlockPipeline();
+  private final List<TakeRead> takes = new ArrayList<>();
+  private final List<double[][][]> outputs = new ArrayList<>();
+  private final List<Integer> nodeWorks = new ArrayList<>();
+  private final LevelGauge after;
+
+  /**
+   * Prepares a pass.
+   *
+   * @param readers the takes, by the names of their chains
+   * @param order what is to be rendered
+   * @param gainDb a gain at the end [dB]
+   * @param writer gets the render
+   * @param stems gets what goes into each bus
+   * @param progress is told how far it is
+   * @param isAgain whether it is the second pass
+   */
+  MixPass(
+      Map<String, AudioReader> readers,
+      RenderOrder order,
+      double gainDb,
+      Optional<AudioWriter> writer,
+      Optional<StemFolder> stems,
+      RenderProgress progress,
+      boolean isAgain)
+      throws IOException {
+    this.order = order;
+    this.progress = progress;
+    this.isAgain = isAgain;
+    plan = order.plan();
+    allFrames = order.toFrame() + plan.target().latencyFrames();
+    after = new LevelGauge(SampleRate.ofHertz(order.rateHz()), plan.target().channelCount());
+    for (int i = 0; i < plan.nodes().size(); i++) {
+      add(i, readers, i == plan.nodes().size() - 1 ? gainDb : 0, stems);
+    }
+    int last = nodeWorks.get(nodeWorks.size() - 1);
+    double[][][] meant = outputs.get(outputs.size() - 1);
+    pipeline.add(block -> measure(block, slot(meant, block)), List.of(last));
+    if (writer.isPresent()) {
+      int late = plan.target().latencyFrames();
+      pipeline.add(block -> write(writer.get(), block, slot(meant, block), late), List.of(last));
+    }
+  }
+
+  private void add(
+      int index, Map<String, AudioReader> readers, double gainDb, Optional<StemFolder> stems)
+      throws IOException {
+    MixNode node = plan.nodes().get(index);
+    List<Integer> works = new ArrayList<>();
+    List<Inlet> inlets = new ArrayList<>();
+    AudioReader reader = readers.get(node.name());
+    if (node.take().isPresent() && reader != null) {
+      TakeRead take =
+          new TakeRead(
+              reader,
+              node,
+              order,
+              isAlone() ? "the take holds" : "the take of `" + node.name() + "` holds");
+      if (plan.heardTakes().contains(node)) {
+        takes.add(take);
+      }
+      works.add(pipeline.add(take, List.of()));
+      inlets.add(take::slot);
+    }
+    for (MixFeed feed : node.feeds()) {
+      double[][][] slots = slots(node.channelCount());
+      int work = feed(feed, node, slots);
+      works.add(work);
+      inlets.add(block -> slot(slots, block));
+      if (stems.isPresent()) {
+        AudioWriter stem =
+            stems.get().add(node.name(), plan.nodes().get(feed.from()).name(), node.channelCount());
+        pipeline.add(
+            block -> write(stem, block, slot(slots, block), node.arrivalFrames()), List.of(work));
+      }
+    }
+    NodeRun run = new NodeRun(plan, index, gainDb, BLOCK_FRAMES);
+    List<Inlet> heard = new ArrayList<>();
+    for (int key : run.keys()) {
+      works.add(nodeWorks.get(key));
+      double[][][] slots = outputs.get(key);
+      heard.add(block -> slot(slots, block));
+    }
+    double[][][] output = slots(node.channelCount());
+    outputs.add(output);
+    SampleCheck check =
+        new SampleCheck(
+            isAlone() ? "the chain puts out" : "`" + node.name() + "` puts out", order.rateHz());
+    nodeWorks.add(
+        pipeline.add(
+            block -> {
+              int count = count(block);
+              double[][] out = slot(output, block);
+              run.process(at(inlets, block), at(heard, block), out, count);
+              check.check(out, 0, count, block * BLOCK_FRAMES - node.latencyFrames());
+            },
+            works));
+  }
+
+  private int feed(MixFeed feed, MixNode bus, double[][][] slots) {
+    FeedRun run = new FeedRun(feed, bus.channelCount());
+    double[][][] source = outputs.get(feed.from());
+    return pipeline.add(
+        block -> run.process(slot(source, block), slot(slots, block), count(block)),
+        List.of(nodeWorks.get(feed.from())));
+  }
+
+  /** Where a block of a sound lies. */
+  @FunctionalInterface
+  private interface Inlet {
+    double[][] at(long block);
+  }
+
+  private static List<double[][]> at(List<Inlet> inlets, long block) {
+    List<double[][]> sounds = new ArrayList<>(inlets.size());
+    for (Inlet inlet : inlets) {
+      sounds.add(inlet.at(block));
+    }
+    return sounds;
+  }
+
+  private boolean isAlone() {
+    return plan.nodes().size() == 1;
+  }
+
+  private static double[][][] slots(int channels) {
+    return new double[BlockPipeline.DEPTH][channels][BLOCK_FRAMES];
+  }
+
+  private static double[][] slot(double[][][] slots, long block) {
+    return slots[(int) (block % BlockPipeline.DEPTH)];
+  }
+
+  private int count(long block) {
+    return (int) Math.min(BLOCK_FRAMES, allFrames - block * BLOCK_FRAMES);
+  }
+
+  private void measure(long block, double[][] sound) {
+    int from = first(block, plan.target().latencyFrames());
+    after.process(sound, from, Math.max(0, count(block) - from));
+    progress.done((double) Math.min(allFrames, (block + 1) * BLOCK_FRAMES) / allFrames, isAgain);
+  }
+
+  /** The first frame of a block that belongs to the part that is rendered. */
+  private int first(long block, int lateFrames) {
+    long first = order.fromFrame() + lateFrames - block * BLOCK_FRAMES;
+    return (int) Math.max(0, Math.min(count(block), first));
+  }
+
+  private void write(AudioWriter writer, long block, double[][] sound, int lateFrames)
+      throws IOException {
+    int from = first(block, lateFrames);
+    long end = order.toFrame() + lateFrames - block * BLOCK_FRAMES;
+    int to = (int) Math.max(from, Math.min(count(block), end));
+    writer.write(sound, from, to - from);
+  }
+
+  /** Goes through the takes. */
+  void run() throws IOException {
+    pipeline.run((allFrames + BLOCK_FRAMES - 1) / BLOCK_FRAMES, order.threads());
+  }
+
+  /** The loudest of the takes, and the highest of their peaks. */
+  MeasuredLevel takeLevel() {
+    double loudest = Double.NaN;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (TakeRead take : takes) {
+      MeasuredLevel level = take.level();
+      // No loudness at all, for a take that is too short, is less than any.
+      loudest =
+          Double.isNaN(loudest) || level.integratedLufs() > loudest
+              ? level.integratedLufs()
+              : loudest;
+      highest = Math.max(highest, level.truePeakDbtp());
+    }
+    return new MeasuredLevel(loudest, highest);
+  }
+
+  int takeCount() {
+    return takes.size();
+  }
+
+  MeasuredLevel renderLevel() {
+    return after.measure();
+  }
+}

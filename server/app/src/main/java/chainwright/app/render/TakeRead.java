@@ -1,0 +1,68 @@
+package chainwright.app.render;
+
+import chainwright.app.audiofile.AudioReader;
+import chainwright.engine.mix.MixNode;
+import chainwright.engine.sound.LevelGauge;
+import chainwright.engine.sound.MeasuredLevel;
+import chainwright.quantity.SampleRate;
+import java.io.IOException;
+import java.util.Arrays;
+
+/** Reads a take block by block, as late as its chain wants it, and measures the part rendered. */
+final class TakeRead implements BlockPipeline.Work {
+
+  private final AudioReader take;
+  private final int lateFrames;
+  private final long fromFrame;
+  private final long toFrame;
+  private final LevelGauge gauge;
+  private final SampleCheck check;
+  private final double[][][] slots;
+
+  /**
+   * Begins at the start of a take.
+   *
+   * @param take the take
+   * @param node its chain
+   * @param order what part is rendered
+   * @param who what complaints call it
+   */
+  TakeRead(AudioReader take, MixNode node, RenderOrder order, String who) throws IOException {
+    this.take = take;
+    lateFrames = node.arrivalFrames();
+    fromFrame = Math.max(order.fromFrame(), node.take().map(part -> part.fromFrame()).orElse(0L));
+    toFrame =
+        Math.min(
+            order.toFrame(),
+            node.take().map(part -> part.toFrame().orElse(part.frames())).orElse(take.frames()));
+    int channels = take.format().channels();
+    gauge = new LevelGauge(SampleRate.ofHertz(order.rateHz()), channels);
+    check = new SampleCheck(who, order.rateHz());
+    slots = new double[BlockPipeline.DEPTH][channels][MixPass.BLOCK_FRAMES];
+    take.seek(0);
+  }
+
+  double[][] slot(long block) {
+    return slots[(int) (block % BlockPipeline.DEPTH)];
+  }
+
+  @Override
+  public void run(long block) throws IOException {
+    double[][] into = slot(block);
+    long start = block * MixPass.BLOCK_FRAMES - lateFrames;
+    int silent = (int) Math.max(0, Math.min(MixPass.BLOCK_FRAMES, -start));
+    int filled = silent + take.read(into, silent, MixPass.BLOCK_FRAMES - silent);
+    for (double[] plane : into) {
+      Arrays.fill(plane, 0, silent, 0);
+      Arrays.fill(plane, filled, MixPass.BLOCK_FRAMES, 0);
+    }
+    check.check(into, silent, filled, start);
+    int from = (int) Math.max(silent, Math.min(filled, fromFrame - start));
+    int to = (int) Math.max(from, Math.min(filled, toFrame - start));
+    gauge.process(into, from, to - from);
+  }
+
+  MeasuredLevel level() {
+    return gauge.measure();
+  }
+}

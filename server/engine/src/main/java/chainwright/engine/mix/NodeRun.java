@@ -1,0 +1,119 @@
+package chainwright.engine.mix;
+
+import chainwright.dsp.signal.Processor;
+import chainwright.dsp.signal.Wiring;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A node at work: adds what comes to it, in the order of its feeds, and processes the sum.
+ *
+ * <p>A chain whose take has a part that is meant is heard in that part only, where it is not what
+ * is meant itself. Its output does not depend on the size of blocks.
+ */
+public final class NodeRun {
+
+  private final MixNode node;
+  private final Processor processor;
+  private final Map<String, KeyHistory> keys = new LinkedHashMap<>();
+  private final double[][] placed;
+  private final long fromFrame;
+  private final long toFrame;
+  private final int latencyFrames;
+  private long frame;
+
+  /**
+   * Starts a node.
+   *
+   * @param plan the mix that it is in
+   * @param index which node it is
+   * @param gainDb a gain before a dither at its end [dB]
+   * @param blockFrames the most frames of a block
+   */
+  public NodeRun(MixPlan plan, int index, double gainDb, int blockFrames) {
+    node = plan.nodes().get(index);
+    node.keys().forEach((name, key) -> keys.put(name, history(plan.nodes().get(key), blockFrames)));
+    processor =
+        node.sound().processor(gainDb).newProcessor(new Wiring(node.channelCount(), this::key));
+    latencyFrames = node.latencyFrames();
+    placed = new double[node.channelCount()][blockFrames];
+    boolean isMeant = index == plan.nodes().size() - 1 || node.take().isEmpty();
+    fromFrame = isMeant ? Long.MIN_VALUE : node.take().map(MixTake::fromFrame).orElse(0L);
+    toFrame = isMeant ? Long.MAX_VALUE : node.endFrame();
+  }
+
+  private KeyHistory history(MixNode key, int blockFrames) {
+    int capacity = blockFrames + node.latencyFrames() + 1;
+    return new KeyHistory(key.channelCount(), key.latencyFrames(), capacity);
+  }
+
+  private Wiring.KeySignal key(String name) {
+    KeyHistory found = keys.get(name);
+    if (found == null) {
+      throw new IllegalArgumentException("there is no signal `" + name + "` to listen to");
+    }
+    return found;
+  }
+
+  /**
+   * Returns the nodes that must have put out a block before this one can take it.
+   *
+   * @return the indices of those that its detectors listen to, in the order that {@link #process}
+   *     wants their sound in
+   */
+  public List<Integer> keys() {
+    List<Integer> indices = new ArrayList<>();
+    keys.keySet().forEach(name -> indices.add(node.keys().get(name)));
+    return indices;
+  }
+
+  /**
+   * Processes the next block.
+   *
+   * @param inputs what comes in, its take first: each [channel][frame], with as many channels as
+   *     the node or fewer
+   * @param heard the next blocks of what its detectors listen to
+   * @param output receives what goes out, [channel][frame], from index 0
+   * @param count how many frames
+   */
+  public void process(
+      List<double[][]> inputs, List<double[][]> heard, double[][] output, int count) {
+    int next = 0;
+    for (KeyHistory history : keys.values()) {
+      history.append(heard.get(next), count);
+      next++;
+    }
+    for (double[] channel : output) {
+      Arrays.fill(channel, 0, count, 0);
+    }
+    for (double[][] input : inputs) {
+      FeedRun.place(input, placed, count);
+      for (int c = 0; c < output.length; c++) {
+        for (int i = 0; i < count; i++) {
+          output[c][i] += placed[c][i];
+        }
+      }
+    }
+    processor.process(output, 0, count);
+    cut(output, count);
+    frame += count;
+  }
+
+  private void cut(double[][] output, int count) {
+    long start = frame - latencyFrames;
+    int before = (int) Math.max(0, Math.min(count, clamped(fromFrame, start)));
+    int after = (int) Math.max(0, Math.min(count, clamped(toFrame, start)));
+    for (double[] channel : output) {
+      Arrays.fill(channel, 0, before, 0);
+      Arrays.fill(channel, after, count, 0);
+    }
+  }
+
+  /** How far a limit lies behind the start; one that is none stays so. */
+  private static long clamped(long limit, long start) {
+    return limit == Long.MIN_VALUE || limit == Long.MAX_VALUE ? limit : limit - start;
+  }
+}
