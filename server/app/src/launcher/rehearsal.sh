@@ -50,6 +50,7 @@ while IFS= read -r text; do
   for method in hover completion signatureHelp definition references documentHighlight prepareRename selectionRange; do
     ask textDocument/$method "$about"
   done
+  ask workspace/executeCommand '"command":"chainwright.plot","arguments":[{'"$about"'}]'
 done < "$file"
 for method in documentSymbol foldingRange semanticTokens/full codeAction formatting inlayHint codeLens documentLink; do
   ask textDocument/$method "$about"

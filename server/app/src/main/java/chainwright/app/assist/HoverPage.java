@@ -7,6 +7,7 @@ import chainwright.app.plot.SvgPlot;
 import chainwright.app.plot.TextPlot;
 import chainwright.notation.model.Note;
 import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,7 @@ final class HoverPage {
 
   private final Optional<PlotTheme> picture;
   private final StringBuilder text = new StringBuilder();
+  private final List<Plot> plots = new ArrayList<>();
 
   HoverPage(Optional<PlotTheme> picture) {
     this.picture = picture;
@@ -44,6 +46,7 @@ final class HoverPage {
   }
 
   HoverPage plot(Plot plot) {
+    plots.add(plot);
     String image = picture.map(theme -> image(plot, theme)).orElse("");
     boolean fits =
         image.length() <= MOST_PER_PICTURE && text.length() + image.length() <= MOST_CHARACTERS;
@@ -90,11 +93,21 @@ final class HoverPage {
   }
 
   HoverText over(TextSpan span) {
-    return new HoverText(text.toString().stripTrailing() + "\n", span);
+    return new HoverText(text.toString().stripTrailing() + "\n", span, plots);
   }
 
   /** Keeps an author's words from being read as HTML, or as a picture that is fetched elsewhere. */
   static String plain(String words) {
     return words.replace("&", "&amp;").replace("<", "&lt;").replace("![", "\\![");
+  }
+
+  /** Gives the words back as they are read: the reverse of {@link #plain}, without emphasis. */
+  static String unmarked(String markdown) {
+    return markdown
+        .replace("**", "")
+        .replace("`", "")
+        .replace("\\![", "![")
+        .replace("&lt;", "<")
+        .replace("&amp;", "&");
   }
 }

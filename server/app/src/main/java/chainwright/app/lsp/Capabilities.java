@@ -66,6 +66,7 @@ final class Capabilities {
     if (client.coloursTokens()) {
       offered.add("semanticTokensProvider", tokens());
     }
+    offered.add("executeCommandProvider", lists("commands", List.of(LivePlots.COMMAND)));
     offered.addProperty("documentSymbolProvider", true);
     offered.addProperty("foldingRangeProvider", true);
     offered.addProperty("selectionRangeProvider", true);

@@ -1,6 +1,7 @@
 package chainwright.app.lsp;
 
 import chainwright.app.assist.Hint;
+import chainwright.app.plot.PlotTheme;
 import chainwright.notation.diagnostic.Severity;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
@@ -11,6 +12,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -41,7 +43,26 @@ record ClientSettings(
     /** Dark lines on light ground. */
     LIGHT,
     /** Light lines on dark ground. */
-    DARK
+    DARK,
+    /** Black lines on white ground. */
+    CONTRAST_LIGHT,
+    /** White lines on black ground. */
+    CONTRAST_DARK;
+
+    /** Returns the inks and papers. */
+    PlotTheme paints() {
+      return switch (this) {
+        case LIGHT -> PlotTheme.LIGHT;
+        case DARK -> PlotTheme.DARK;
+        case CONTRAST_LIGHT -> PlotTheme.CONTRAST_LIGHT;
+        case CONTRAST_DARK -> PlotTheme.CONTRAST_DARK;
+      };
+    }
+
+    /** Finds the theme that is meant by a word such as "contrast-dark". */
+    static Optional<Theme> of(String word) {
+      return Arrays.stream(values()).filter(theme -> word(theme).equals(word)).findFirst();
+    }
   }
 
   /**
@@ -147,7 +168,7 @@ record ClientSettings(
   }
 
   private static String word(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private static <E extends Enum<E>> E choice(

@@ -46,10 +46,6 @@ final class Hovers {
     if (!isPicture) {
       return Optional.empty();
     }
-    return Optional.of(
-        switch (request.settings().plotTheme()) {
-          case LIGHT -> PlotTheme.LIGHT;
-          case DARK -> PlotTheme.DARK;
-        });
+    return Optional.of(request.settings().plotTheme().paints());
   }
 }

@@ -23,6 +23,7 @@ import org.eclipse.lsp4j.DocumentLinkParams;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingParams;
 import org.eclipse.lsp4j.DocumentRangeFormattingParams;
 import org.eclipse.lsp4j.DocumentSymbolParams;
+import org.eclipse.lsp4j.ExecuteCommandParams;
 import org.eclipse.lsp4j.FoldingRangeRequestParams;
 import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.InlayHintParams;
@@ -96,6 +97,8 @@ final class Messages implements Peer {
           ask(params, SemanticTokensRangeParams.class, text::semanticTokensRange);
       case "textDocument/signatureHelp" ->
           ask(params, SignatureHelpParams.class, text::signatureHelp);
+      case "workspace/executeCommand" ->
+          ask(params, ExecuteCommandParams.class, workspace::executeCommand);
       case "workspace/symbol" -> ask(params, WorkspaceSymbolParams.class, workspace::symbol);
       default ->
           CompletableFuture.failedFuture(

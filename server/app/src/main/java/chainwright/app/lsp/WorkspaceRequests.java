@@ -9,11 +9,13 @@ import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
+import org.eclipse.lsp4j.ExecuteCommandParams;
 import org.eclipse.lsp4j.SymbolInformation;
 import org.eclipse.lsp4j.WorkspaceFolder;
 import org.eclipse.lsp4j.WorkspaceSymbol;
 import org.eclipse.lsp4j.WorkspaceSymbolParams;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.WorkspaceService;
 
 /** Messages about everything that is not one document. */
@@ -66,6 +68,29 @@ final class WorkspaceRequests implements WorkspaceService {
             workspace ->
                 WorkspaceSymbols.answer(params.getQuery(), workspace, session.traits().encoding()))
         .thenApply(Either::forRight);
+  }
+
+  @Override
+  public CompletableFuture<Object> executeCommand(ExecuteCommandParams params) {
+    if (!LivePlots.COMMAND.equals(params.getCommand())) {
+      return CompletableFuture.failedFuture(
+          Session.error(
+              ResponseErrorCode.InvalidParams,
+              "there is no command `" + params.getCommand() + "`"));
+    }
+    return LivePlots.parse(params.getArguments())
+        .map(
+            asked ->
+                session
+                    .answer(asked.textDocument(), asked, LivePlots::answer)
+                    .thenApply(found -> (Object) found.orElse(null)))
+        .orElseGet(
+            () ->
+                CompletableFuture.failedFuture(
+                    Session.error(
+                        ResponseErrorCode.InvalidParams,
+                        "the argument must be an object with `textDocument` and `position`, and"
+                            + " may have a `theme`")));
   }
 
   private void takeFolders() {

@@ -6,8 +6,9 @@ import java.util.regex.Pattern;
 /**
  * The inks and papers of an SVG plot, each written {@code #rrggbb}.
  *
- * <p>The three given themes keep every ink at a contrast of 3:1 or more on its paper and all text
- * at 4.5:1 or more; lines differ in dash and weight too, so no hue is needed to tell them apart.
+ * <p>The given themes keep every ink at a contrast of 3:1 or more on its paper and all text at
+ * 4.5:1 or more, those of high contrast at 7:1; lines differ in dash and weight too, so no hue is
+ * needed to tell them apart.
  *
  * @param ground the sheet around the plot
  * @param plate the paper of the plot itself
@@ -57,6 +58,18 @@ public record PlotTheme(
       new PlotTheme(
           "#25272b", "#2b2e32", "#ece6d8", "#b3ab9b", "#3d4146", "#423d33", "#36423f", "#f1dcae",
           "#ec9a72", "#a3bf85", "#d3a2c3", "#c98a45", "#5f8fa3");
+
+  /** Black and white, and few tints, for a light page of high contrast. */
+  public static final PlotTheme CONTRAST_LIGHT =
+      new PlotTheme(
+          "#ffffff", "#ffffff", "#000000", "#000000", "#b0b0b0", "#f2ede0", "#e8f0ea", "#00263d",
+          "#7a2600", "#33470a", "#5c1148", "#e2a45c", "#7fa9bb");
+
+  /** White on black, and few tints, for a dark page of high contrast. */
+  public static final PlotTheme CONTRAST_DARK =
+      new PlotTheme(
+          "#000000", "#000000", "#ffffff", "#ffffff", "#555555", "#24211a", "#16211d", "#fff3d0",
+          "#ffb48c", "#c3e0a4", "#efc4e2", "#b87a35", "#4f8299");
 
   /**
    * Checks the spelling of each colour.

@@ -18,9 +18,27 @@ class PlotThemeTest {
 
   private static final double TEXT = 4.5;
   private static final double GRAPHICS = 3;
+  private static final double ENHANCED = 7;
 
   static Stream<PlotTheme> themes() {
     return Stream.of(PlotTheme.PAPER, PlotTheme.LIGHT, PlotTheme.DARK);
+  }
+
+  static Stream<PlotTheme> contrastThemes() {
+    return Stream.of(PlotTheme.CONTRAST_LIGHT, PlotTheme.CONTRAST_DARK);
+  }
+
+  /** Source: the same guidelines, success criterion 1.4.6 (text, 7:1); from memory. */
+  @ParameterizedTest
+  @MethodSource("contrastThemes")
+  void inks_ofHighContrast_standOutMore(PlotTheme theme) {
+    for (String paper : List.of(theme.ground(), theme.plate(), theme.zone(), theme.otherZone())) {
+      check(theme.ink(), paper, ENHANCED);
+      check(theme.quietInk(), paper, ENHANCED);
+      for (CurveRole role : CurveRole.values()) {
+        check(theme.ofRole(role), paper, ENHANCED);
+      }
+    }
   }
 
   @ParameterizedTest
