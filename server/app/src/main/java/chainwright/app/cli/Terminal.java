@@ -35,7 +35,8 @@ record Terminal(boolean isColoured, int width, boolean isWatched) {
    *
    * @param environment the variables of the process: {@code NO_COLOR} and {@code TERM=dumb} switch
    *     colours off, {@code COLUMNS} gives the width, {@code CHAINWRIGHT_STDERR=terminal} says that
-   *     standard error is a terminal, which Java cannot tell
+   *     standard error is a terminal, which Java cannot tell, or is read by a program that shows
+   *     the progress
    * @return the terminal; without colours where the output goes to a file or another program
    */
   static Terminal of(Map<String, String> environment) {
