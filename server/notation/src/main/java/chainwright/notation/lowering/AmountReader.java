@@ -1,5 +1,6 @@
 package chainwright.notation.lowering;
 
+import chainwright.notation.catalogue.Setting;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.SyntaxKind;
 import chainwright.notation.text.TextEdit;
@@ -37,13 +38,39 @@ record AmountReader(Report report) {
    * @param name what the value is for, such as "`attack`"
    */
   Optional<Quantity> read(Item.Amount amount, Unit expected, String name) {
-    return read(amount, expected, name, Optional.empty());
+    return read(amount, new Wanted(expected, name, Optional.empty()), Optional.empty());
+  }
+
+  /** Reads an amount that a setting takes in a unit. */
+  Optional<Quantity> read(Item.Amount amount, Setting setting, Unit unit) {
+    return read(
+        amount,
+        new Wanted(unit, "`" + setting.name() + "`", Optional.of(setting)),
+        Optional.empty());
+  }
+
+  /** What a place expects: a unit's dimension, for what, and of which setting if it is one. */
+  private record Wanted(Unit unit, String name, Optional<Setting> setting) {
+
+    /** How a number could be written here; nowhere but in a setting is anything known of limits. */
+    List<String> readings(Item.Amount amount) {
+      if (setting.isPresent()) {
+        return Readings.of(setting.get(), amount);
+      }
+      boolean isLevelMixUp =
+          amount.unit().flatMap(Unit::parse).filter(Unit.DECIBEL::equals).isPresent()
+              && (unit == Unit.DBFS || unit == Unit.DBU || unit == Unit.DBTP);
+      return amount.unit().isEmpty() || isLevelMixUp
+          ? List.of(amount.number() + " " + unit.symbol())
+          : List.of();
+    }
   }
 
   /** Reads both ends of a range; a unit at the end alone holds for both. */
   Optional<Quantity[]> read(Item.Range range, Unit expected, String name) {
-    Optional<Quantity> low = read(range.low(), expected, name, range.high().unit());
-    Optional<Quantity> high = read(range.high(), expected, name, Optional.empty());
+    Wanted wanted = new Wanted(expected, name, Optional.empty());
+    Optional<Quantity> low = read(range.low(), wanted, range.high().unit());
+    Optional<Quantity> high = read(range.high(), wanted, Optional.empty());
     if (low.isEmpty() || high.isEmpty()) {
       return Optional.empty();
     }
@@ -83,33 +110,38 @@ record AmountReader(Report report) {
   }
 
   /** Reads a number that has no unit by nature: Q, a count. */
-  Optional<Quantity> readBare(Item.Amount amount, Dimension dimension, String name) {
+  Optional<Quantity> readBare(Item.Amount amount, Dimension dimension, Setting setting) {
     if (amount.unit().isPresent()) {
+      String unit = amount.unit().get();
+      TextSpan behind = new TextSpan(amount.numberSpan().end(), amount.unitSpan().end());
+      boolean isPossible =
+          parse(amount.number())
+              .filter(value -> Readings.isPossible(setting, dimension, value))
+              .isPresent();
       report.error(
           "wrong-unit",
           amount.span(),
-          name + " is a plain number, without the unit `" + amount.unit().get() + "`",
+          "`" + setting.name() + "` is a plain number, without the unit `" + unit + "`",
           "",
-          "Remove the unit.",
-          report.change(
-              "Remove `" + amount.unit().get() + "`",
-              true,
-              new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
+          isPossible ? "Remove the unit." : "Write " + Readings.limits(setting) + ".",
+          isPossible
+              ? List.of(report.change("Remove `" + unit + "`", true, new TextEdit(behind, "")))
+              : List.of());
       return Optional.empty();
     }
     Optional<Double> value = number(amount);
     return value.isPresent() ? make(amount, dimension, value.get()) : Optional.empty();
   }
 
-  private Optional<Quantity> read(
-      Item.Amount amount, Unit expected, String name, Optional<String> inherited) {
-    Dimension dimension = expected.dimension();
+  private Optional<Quantity> read(Item.Amount amount, Wanted wanted, Optional<String> inherited) {
+    String name = wanted.name;
+    Dimension dimension = wanted.unit.dimension();
     if (amount.kind() == SyntaxKind.COLON_NUMBER) {
       return readColon(amount, dimension, name);
     }
     Optional<String> written = amount.unit().isPresent() ? amount.unit() : inherited;
     if (written.isEmpty()) {
-      reportBare(amount, expected, name);
+      reportBare(amount, wanted);
       return Optional.empty();
     }
     Optional<Unit> unit = Unit.parse(written.get());
@@ -128,7 +160,7 @@ record AmountReader(Report report) {
       return Optional.empty();
     }
     if (unit.get().dimension() != dimension) {
-      reportWrongUnit(amount, unit.get(), expected, name);
+      reportWrongUnit(amount, unit.get(), wanted);
       return Optional.empty();
     }
     Optional<Double> value = number(amount);
@@ -137,50 +169,62 @@ record AmountReader(Report report) {
         : Optional.empty();
   }
 
-  private void reportBare(Item.Amount amount, Unit expected, String name) {
-    if (expected == Unit.TO_ONE) {
-      report.error(
-          "missing-unit",
-          amount.span(),
-          name + " is written as " + expected.dimension().description(),
-          BARE,
-          "Write `" + amount.number() + ":1`.",
-          report.fix(
-              "Write `" + amount.number() + ":1`",
-              true,
-              new TextEdit(amount.span(), amount.number() + ":1")));
-      return;
-    }
-    String mended = amount.number() + " " + expected.symbol();
+  private void reportBare(Item.Amount amount, Wanted wanted) {
+    Dimension dimension = wanted.unit.dimension();
+    List<String> readings = wanted.readings(amount);
+    boolean isRatio = wanted.unit == Unit.TO_ONE;
     report.error(
         "missing-unit",
         amount.span(),
-        "the number "
-            + amount.number()
-            + " has no unit; "
-            + name
-            + " takes "
-            + expected.dimension().description(),
+        isRatio
+            ? wanted.name + " is written as " + dimension.description()
+            : "the number "
+                + amount.number()
+                + " has no unit; "
+                + wanted.name
+                + " takes "
+                + dimension.description(),
         BARE,
-        "Write the unit, such as `" + mended + "`.",
-        report.change("Write `" + mended + "`", true, new TextEdit(amount.span(), mended)));
+        readings.isEmpty()
+            ? "Write its unit; no value of " + wanted.name + " is this number alone."
+            : "Write " + written(readings) + ".",
+        readings.stream()
+            .map(
+                one -> {
+                  String title = "Write `" + one + "`";
+                  TextEdit edit = new TextEdit(amount.span(), one);
+                  boolean isOnly = readings.size() == 1;
+                  return isRatio
+                      ? report.fix(title, isOnly, edit)
+                      : report.change(title, isOnly, edit);
+                })
+            .toList());
   }
 
-  private void reportWrongUnit(Item.Amount amount, Unit unit, Unit expected, String name) {
-    String mended = amount.number() + " " + expected.symbol();
-    boolean isLevelMixUp =
-        unit == Unit.DECIBEL
-            && (expected == Unit.DBFS || expected == Unit.DBU || expected == Unit.DBTP);
+  private static String written(List<String> readings) {
+    return "`" + String.join("` or `", readings) + "`";
+  }
+
+  private void reportWrongUnit(Item.Amount amount, Unit unit, Wanted wanted) {
+    List<String> readings = wanted.readings(amount);
     report.error(
         "wrong-unit",
         amount.span(),
-        name + " takes " + expected.dimension().description() + ", not " + unit.symbol(),
-        isLevelMixUp ? "dB says how much; a level needs to say against what." : "",
-        "Write it in " + expected.symbol() + ".",
-        isLevelMixUp
-            ? List.of(
-                report.change("Write `" + mended + "`", true, new TextEdit(amount.span(), mended)))
-            : List.of());
+        wanted.name + " takes " + wanted.unit.dimension().description() + ", not " + unit.symbol(),
+        unit == Unit.DECIBEL && !readings.isEmpty()
+            ? "dB says how much; a level needs to say against what."
+            : "",
+        readings.isEmpty()
+            ? "Write it in " + wanted.unit.symbol() + "."
+            : "Write " + written(readings) + ".",
+        readings.stream()
+            .map(
+                one ->
+                    report.change(
+                        "Write `" + one + "`",
+                        readings.size() == 1,
+                        new TextEdit(amount.span(), one)))
+            .toList());
   }
 
   private Optional<Quantity> readColon(Item.Amount amount, Dimension dimension, String name) {

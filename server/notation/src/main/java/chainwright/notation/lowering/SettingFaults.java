@@ -5,7 +5,6 @@ import chainwright.notation.catalogue.Default;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
-import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.model.Settings;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
@@ -105,62 +104,6 @@ record SettingFaults(
       }
     }
     return units;
-  }
-
-  /** Reports a number without name and unit. */
-  void bare(Item.Amount amount, List<Setting> free) {
-    List<Fix> fixes = new ArrayList<>();
-    List<String> candidates = new ArrayList<>();
-    for (Setting setting : free) {
-      if (setting.isPositional() && setting.takes() instanceof Takes.InUnit takes) {
-        String mended = amount.number() + " " + takes.unit().symbol();
-        attempted.add(setting.name());
-        candidates.add("`" + mended + "` for the " + setting.name());
-        fixes.add(
-            report.change(
-                "Write `" + mended + "` (" + setting.name() + ")",
-                fixes.isEmpty(),
-                new TextEdit(amount.span(), mended)));
-      }
-    }
-    report.error(
-        "missing-unit",
-        amount.span(),
-        "the number " + amount.number() + " has no unit",
-        "A number without a unit could mean anything.",
-        candidates.isEmpty()
-            ? "Write the setting's name before it and its unit after it."
-            : "Write " + String.join(", or ", candidates) + ".",
-        fixes);
-  }
-
-  void unnamed(Item.Amount amount, Dimension dimension, List<Setting> free) {
-    List<Setting> candidates =
-        free.stream().filter(one -> dimension(one).filter(dimension::equals).isPresent()).toList();
-    if (candidates.isEmpty()) {
-      stray(amount.span(), amount.unit());
-      return;
-    }
-    String written = report.text(amount.span());
-    report.error(
-        "setting-unnamed",
-        amount.span(),
-        "`" + written + "` does not say which setting it is",
-        "`" + kind.word() + "` has more than one setting in this unit, or writes this one by name.",
-        "Write its name before it: "
-            + String.join(", ", candidates.stream().map(Setting::name).limit(6).toList())
-            + ".",
-        candidates.stream()
-            .limit(4)
-            .map(
-                one ->
-                    report.change(
-                        "Write `" + one.name() + " " + written + "`",
-                        candidates.size() == 1,
-                        new TextEdit(
-                            new TextSpan(amount.span().start(), amount.span().start()),
-                            one.name() + " ")))
-            .toList());
   }
 
   /** Reports a value in a unit that no setting takes. */

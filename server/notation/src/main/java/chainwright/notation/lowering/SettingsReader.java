@@ -23,7 +23,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 
 /** Reads what stands on the line of one stage: its title, its settings and its clauses. */
 final class SettingsReader {
@@ -31,14 +30,12 @@ final class SettingsReader {
   /** What a line says. */
   record Line(String title, Settings settings, Clauses clauses) {}
 
-  /** A ratio to one digit; on a clock two digits follow the colon. */
-  private static final Pattern RATIO = Pattern.compile("[^:]*:\\d");
-
   private final StageKind kind;
   private final boolean takesTitle;
   private final Report report;
   private final AmountReader amounts;
   private final SettingFaults faults;
+  private final UnnamedValues unnamed;
   private final List<Item> items;
   private final List<Written> written = new ArrayList<>();
 
@@ -61,6 +58,7 @@ final class SettingsReader {
     this.report = report;
     this.amounts = new AmountReader(report);
     this.faults = new SettingFaults(kind, statement, catalogue, report, attempted);
+    this.unnamed = new UnnamedValues(kind, report, faults, attempted);
     this.items = statement.items();
   }
 
@@ -71,6 +69,9 @@ final class SettingsReader {
       reader.readItem(reader.items.get(reader.next++));
     }
     Settings settings = new Settings(kind, reader.written);
+    if (!reader.unnamed.isEmpty()) {
+      reader.unnamed.report(reader.free());
+    }
     reader.faults.missing(settings);
     return new Line(
         reader.title,
@@ -211,9 +212,9 @@ final class SettingsReader {
     } else if (setting.takes() instanceof Takes.InUnit takes && item instanceof Item.Range range) {
       value = readRange(takes, range, title);
     } else if (setting.takes() instanceof Takes.Quality && item instanceof Item.Amount amount) {
-      value = amounts.readBare(amount, Dimension.QUALITY, title).map(Value.Of::new);
+      value = amounts.readBare(amount, Dimension.QUALITY, setting).map(Value.Of::new);
     } else if (setting.takes() instanceof Takes.PlainNumber && item instanceof Item.Amount amount) {
-      value = amounts.readBare(amount, Dimension.COUNT, title).map(Value.Of::new);
+      value = amounts.readBare(amount, Dimension.COUNT, setting).map(Value.Of::new);
     } else if (setting.takes() instanceof Takes.OneOf oneOf && item instanceof Item.Word word) {
       value = readOneOf(setting, oneOf, word.text(), word.span());
     } else if (setting.takes() instanceof Takes.OneOf oneOf && item instanceof Item.Amount amount) {
@@ -221,7 +222,8 @@ final class SettingsReader {
     } else if (setting.takes() instanceof Takes.Name && item instanceof Item.Word word) {
       value = Optional.of(new Value.Reference(word.text()));
     } else {
-      isTaken = false;
+      // A number in the place of a name was meant as its value, and is none of another setting.
+      isTaken = setting.takes() instanceof Takes.Name && item instanceof Item.Amount;
       faults.noValue(setting, name.span());
     }
     if (isTaken) {
@@ -251,7 +253,7 @@ final class SettingsReader {
     if (amount.unit().isEmpty() && takesUnknownUnit()) {
       return Optional.empty();
     }
-    Optional<Quantity> quantity = amounts.read(amount, takes.unit(), "`" + setting.name() + "`");
+    Optional<Quantity> quantity = amounts.read(amount, setting, takes.unit());
     if (!takes.isSpan()) {
       return quantity.map(Value.Of::new);
     }
@@ -324,7 +326,7 @@ final class SettingsReader {
       if (amount.unit().isPresent()) {
         faults.unknownUnit(amount.unit().get(), amount.unitSpan());
       } else if (!takesUnknownUnit() && !report.isTroubled(amount.span())) {
-        faults.bare(amount, free());
+        unnamed.add(amount);
       }
       return;
     }
@@ -354,7 +356,7 @@ final class SettingsReader {
                       amount.span()));
       return;
     }
-    faults.unnamed(amount, dimension.get(), free());
+    unnamed.add(amount);
   }
 
   /** The Q that is the centre divided by a width, and so may be written as that width. */
@@ -367,7 +369,8 @@ final class SettingsReader {
   private static Optional<Dimension> dimension(Item.Amount amount) {
     return switch (amount.kind()) {
       case COLON_NUMBER ->
-          Optional.of(RATIO.matcher(amount.number()).matches() ? Dimension.RATIO : Dimension.TIME);
+          Optional.of(
+              Readings.RATIO.matcher(amount.number()).matches() ? Dimension.RATIO : Dimension.TIME);
       default -> amount.unit().flatMap(Unit::parse).map(Unit::dimension);
     };
   }

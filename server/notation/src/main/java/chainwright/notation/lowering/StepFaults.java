@@ -1,7 +1,6 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.catalogue.Family;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
@@ -9,7 +8,6 @@ import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -19,6 +17,9 @@ import java.util.Optional;
  * @param report where troubles go
  */
 record StepFaults(Catalogue catalogue, Report report) {
+
+  private static final String WHERE_LISTED =
+      "All stages: completion at the start of a line, or `chainwright explain` on the command line.";
 
   /** Reports a line whose first word is no stage. */
   void unknown(Statement statement, Item.Word head, String above) {
@@ -34,7 +35,9 @@ record StepFaults(Catalogue catalogue, Report report) {
     if (report.continuesNothing(head.span().start())) {
       return;
     }
-    if (keyword.isPresent()) {
+    if (head.text().equals("mid") || head.text().equals("side")) {
+      outsideMidSide(statement, head);
+    } else if (keyword.isPresent()) {
       report.error(
           "misplaced-word",
           head.span(),
@@ -63,25 +66,52 @@ record StepFaults(Catalogue catalogue, Report report) {
               true,
               new TextEdit(head.span().union(second.get().span()), mended)));
     } else {
-      report.unknownWord(
-          "unknown-stage",
-          "`" + head.text() + "` is no stage",
-          head.span(),
-          head.text(),
-          known(),
-          "The groups of stages are " + families() + ".");
+      unknownWord(head);
     }
   }
 
-  private static String families() {
-    List<String> words = new ArrayList<>();
-    for (Family family : Family.values()) {
-      if (family != Family.STRUCTURE) {
-        words.add(family.name().toLowerCase(Locale.ROOT));
-      }
+  private void unknownWord(Item.Word head) {
+    List<String> meant = TradeWords.writtenFor(head.text());
+    String what = "`" + head.text() + "` is no stage";
+    if (meant.isEmpty()) {
+      report.unknownWord("unknown-stage", what, head.span(), head.text(), known(), WHERE_LISTED);
+      return;
     }
-    String last = words.remove(words.size() - 1);
-    return String.join(", ", words) + " and " + last;
+    boolean isOne = meant.size() == 1;
+    report.error(
+        "unknown-stage",
+        head.span(),
+        what + (isOne ? ", but is said for one" : ", but is said for several"),
+        isOne ? "" : "Here each of them has a word of its own.",
+        isOne
+            ? "Write `" + meant.get(0) + "`."
+            : "Write `" + String.join("`, `", meant) + "`, whichever is meant. " + WHERE_LISTED,
+        meant.stream()
+            .map(one -> report.change("Write `" + one + "`", isOne, new TextEdit(head.span(), one)))
+            .toList());
+  }
+
+  /**
+   * Reports a part of `mid-side` that stands alone; its brothers may stand in blocks of their own.
+   */
+  private void outsideMidSide(Statement statement, Item.Word head) {
+    TextSpan start = new TextSpan(statement.offset(), statement.offset());
+    TextSpan end = new TextSpan(statement.span().end(), statement.span().end());
+    boolean isWhole = statement.block().isPresent();
+    report.error(
+        "misplaced-word",
+        head.span(),
+        "`" + head.text() + "` stands outside of a `mid-side`",
+        "Only there the channels are taken apart into their middle and their side.",
+        "Put it into a block: `mid-side { " + head.text() + " { … } }`.",
+        isWhole
+            ? List.of(
+                report.change(
+                    "Put it into a `mid-side`",
+                    true,
+                    new TextEdit(start, "mid-side { "),
+                    new TextEdit(end, " }")))
+            : List.of());
   }
 
   private List<String> known() {
