@@ -1,8 +1,12 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.repair.NoiseReductionDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
+
 /**
- * Designs {@code noise-reduction}: no change. At rest it passes the signal; what it takes away
- * depends on the noise in the recording.
+ * Designs {@code noise-reduction}: 6 dB, a sixth of an octave, unless written. At rest it passes
+ * the signal; what it takes away depends on the noise in the recording.
  */
 public final class NoiseReduction implements StageModel {
 
@@ -11,6 +15,17 @@ public final class NoiseReduction implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING;
+    return StageSound.NOTHING.withLatency(
+        running(context).latencyFrames() / context.rate().hertz());
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    return Optional.of(running(audio.context()));
+  }
+
+  private static NoiseReductionDesign running(StageContext context) {
+    return new NoiseReductionDesign(
+        context.rate(), context.number("reduction"), context.number("smoothing"));
   }
 }
