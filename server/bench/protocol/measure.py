@@ -200,7 +200,9 @@ def measure_session(command, text, edits):
         times.append(timed(lambda: keystroke(server, lines - 6, 2 + edit))[0])
     found["keystroke to findings"] = statistics.median(times)
     found["keystroke, slowest of 20"] = sorted(times)[int(len(times) * 0.95)]
+    header = {**here, "position": {"line": lines - 12, "character": 8}}
     requests = {
+        "hover chain": ("hoverProvider", "textDocument/hover", header),
         "hover": ("hoverProvider", "textDocument/hover", here),
         "completion": ("completionProvider", "textDocument/completion", here),
         "format": ("documentFormattingProvider", "textDocument/formatting", layout),
@@ -209,7 +211,9 @@ def measure_session(command, text, edits):
     }
     for name, (capability, method, params) in requests.items():
         if offered.get(capability):
-            first, _ = timed(lambda: server.ask(method, params))
+            first, answer = timed(lambda: server.ask(method, params))
+            if not answer:
+                raise RuntimeError(f"{name}: the server has no answer")
             times = [timed(lambda: server.ask(method, params))[0] for _ in range(max(5, edits // 4))]
             found[f"{name}, first"] = first
             found[name] = statistics.median(times)
@@ -238,6 +242,20 @@ def bare_command(folder):
     return [java, *flags, "-Xlog:disable", "-Xshare:auto", f"-XX:SharedArchiveFile={archive}", *main]
 
 
+def growth(figures, sizes):
+    """Says whether cost grows with the length or faster: the time that is added for each line added,
+    from one size to the next, over the same for the sizes before. Linear is 1; a fixed cost is 0."""
+    if len(sizes) < 3:
+        return
+    small, middle, large = sizes[-3:]
+    print(f"\ncost of a further line, {middle} to {large} over {small} to {middle}; above 1 it grows faster")
+    for row in ("start to findings", "keystroke to findings", "format", "tokens", "outline"):
+        a, b, c = (figures[f"chainwright {lines}"].get(row) for lines in (small, middle, large))
+        if None not in (a, b, c) and b > a:
+            ratio = ((c - b) / (large - middle)) / ((b - a) / (middle - small))
+            print(f"{row:26}{ratio:.2f}  ({1000 * (c - b) / (large - middle):.2f} us a line)")
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("--starts", type=int, default=15)
@@ -253,7 +271,8 @@ def main():
         }
         # One start that nobody times: the archive is made in the background of the first.
         measure_starts(commands["chainwright"], chains(100), 1)
-        for lines in map(int, options.lines.split(",")):
+        sizes = [int(lines) for lines in options.lines.split(",")]
+        for lines in sizes:
             for name, command in commands.items():
                 text = chains(lines)
                 found = measure_starts(command, text, options.starts)
@@ -266,6 +285,7 @@ def main():
     for row in rows:
         cells = [f"{figures[c][row]:.1f}" if row in figures[c] else "-" for c in columns]
         print(f"{row:26}" + "".join(f"{cell:>{width}}" for cell in cells))
+    growth(figures, sizes)
     if options.json:
         options.json.write_text(json.dumps(figures, indent=2) + "\n")
 

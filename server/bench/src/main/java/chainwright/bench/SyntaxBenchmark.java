@@ -41,17 +41,7 @@ public class SyntaxBenchmark {
   /** Writes the text. */
   @Setup
   public void write() {
-    StringBuilder builder = new StringBuilder();
-    for (int chain = 0; chain * 10 < lines; chain++) {
-      builder
-          .append("chain voice-")
-          .append(chain)
-          .append(" \"Voice\" {\n  source  lead-vocal\n  to  mix  fader -3 dB\n\n")
-          .append("  high-pass   66 Hz 18 dB/oct\n  bell        3.1 kHz  -2.5 dB  Q 2.2\n")
-          .append("  compressor  threshold -21 dBFS  ratio 3:1  attack 12 ms  release 90 ms\n")
-          .append("  > Only traffic lives down there.\n}\n\n");
-    }
-    text = builder.toString();
+    text = LongText.of(lines);
     edited = text.substring(0, text.length() - 20) + "x" + text.substring(text.length() - 20);
     tree = SyntaxTree.parse(text);
   }
