@@ -148,6 +148,7 @@ final class FindingsPublisher {
               session.traits(),
               session.settings(),
               session.judgements(),
+              session.spread(),
               () -> {
                 if (!session.documents().isNewest(document)) {
                   throw new CancellationException();

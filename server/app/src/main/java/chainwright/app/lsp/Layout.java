@@ -2,6 +2,7 @@ package chainwright.app.lsp;
 
 import chainwright.notation.format.Formatting;
 import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
 import java.util.List;
 import org.eclipse.lsp4j.DocumentFormattingParams;
 import org.eclipse.lsp4j.DocumentOnTypeFormattingParams;
@@ -17,14 +18,15 @@ final class Layout {
   private Layout() {}
 
   static List<TextEdit> answer(DocumentFormattingParams params, Request request) {
-    return edits(Formatting.edits(request.document().tree()), request);
+    TextSpan whole = new TextSpan(0, request.document().text().length());
+    return edits(Formatting.edits(request.document().tree(), whole, request.spread()), request);
   }
 
   static List<TextEdit> answerRange(DocumentRangeFormattingParams params, Request request) {
     int start = request.offsetOf(params.getRange().getStart());
     int end = request.offsetOf(params.getRange().getEnd());
     TextSpan range = new TextSpan(Math.min(start, end), Math.max(start, end));
-    return edits(Formatting.edits(request.document().tree(), range), request);
+    return edits(Formatting.edits(request.document().tree(), range, request.spread()), request);
   }
 
   static List<TextEdit> answerTyped(DocumentOnTypeFormattingParams params, Request request) {
@@ -34,8 +36,10 @@ final class Layout {
 
   private static List<TextEdit> edits(
       List<chainwright.notation.text.TextEdit> edits, Request request) {
-    return edits.stream()
-        .map(edit -> new TextEdit(request.rangeOf(edit.span()), edit.newText()))
-        .toList();
+    List<TextEdit> found = new ArrayList<>(edits.size());
+    for (chainwright.notation.text.TextEdit edit : edits) {
+      found.add(new TextEdit(request.rangeOf(edit.span()), edit.newText()));
+    }
+    return found;
   }
 }

@@ -7,6 +7,7 @@ import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.Positions;
 import chainwright.app.workspace.TextPosition;
 import chainwright.app.workspace.Workspace;
+import chainwright.notation.lowering.Spread;
 import chainwright.notation.text.TextSpan;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
@@ -20,6 +21,7 @@ import org.eclipse.lsp4j.jsonrpc.CancelChecker;
  * @param client what the editor can do
  * @param settings what the user has set
  * @param judgements what was found in each document last
+ * @param spread how many parts of a document are worked on
  * @param cancel throws when the answer is no longer wanted; long work asks it now and then
  */
 record Request(
@@ -28,6 +30,7 @@ record Request(
     ClientTraits client,
     ClientSettings settings,
     Judgements judgements,
+    Spread spread,
     CancelChecker cancel) {
 
   /**

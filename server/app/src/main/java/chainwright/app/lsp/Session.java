@@ -6,6 +6,7 @@ import chainwright.app.workspace.Documents;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.lowering.SectionReader;
+import chainwright.notation.lowering.Spread;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import java.util.Optional;
@@ -40,6 +41,7 @@ final class Session {
 
   private final CompletableFuture<Documents> documents;
   private final CompletableFuture<Judgements> judgements;
+  private final CompletableFuture<Spread> spread;
   private final ExecutorService workers;
   private final Editor editor;
   private volatile Stage stage = Stage.NEW;
@@ -58,6 +60,7 @@ final class Session {
     this.editor = editor;
     this.documents = reader.thenApply(Documents::new);
     this.judgements = reader.thenApply(made -> new Judgements(made.catalogue(), made.spread()));
+    this.spread = reader.thenApply(SectionReader::spread);
     this.workers = workers;
   }
 
@@ -67,6 +70,10 @@ final class Session {
 
   Judgements judgements() {
     return judgements.join();
+  }
+
+  Spread spread() {
+    return spread.join();
   }
 
   Editor editor() {
@@ -140,6 +147,7 @@ final class Session {
                   traits,
                   now,
                   judgements(),
+                  spread(),
                   whileNewest(document.get(), cancel));
           R result = handler.answer(params, request);
           request.cancel().checkCanceled();

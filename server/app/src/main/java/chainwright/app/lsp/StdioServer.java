@@ -11,6 +11,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.TextEdit;
 
 /** Serves one editor over a pair of streams. */
 public final class StdioServer {
@@ -33,8 +34,13 @@ public final class StdioServer {
     CompletableFuture<SectionReader> reading =
         CompletableFuture.supplyAsync(
             () -> new SectionReader(Catalogue.load(), new TwoThreads(helper)), workers);
+    var unused = reading.thenAcceptAsync(made -> Rehearsal.play(made.catalogue()), workers);
     Json json =
-        new Json(builder -> builder.registerTypeAdapter(Diagnostic.class, new DiagnosticJson()));
+        new Json(
+            builder ->
+                builder
+                    .registerTypeAdapter(Diagnostic.class, new DiagnosticJson())
+                    .registerTypeAdapter(TextEdit.class, new TextEditJson()));
     Connection line = new Connection(out, json);
     Session session = new Session(reading, workers, new Editor(line));
     ChainServer server = new ChainServer(session, new FindingsPublisher(session, publishing));

@@ -14,9 +14,11 @@ final class Columns {
 
   /** Sets the gaps of one line by itself: wider ones where it holds two or more named settings. */
   static void spread(Row row) {
-    long named = row.cells().stream().filter(Row.Cell::isNamed).count();
+    int named = 0;
+    for (Row.Cell cell : row.cells()) {
+      named += cell.isNamed() ? 1 : 0;
+    }
     int gap = named >= 2 ? GAP : 1;
-
     boolean isFirst = true;
     for (Row.Cell cell : row.cells()) {
       // A name or a title belongs to its word: `insert "box"  send 0 dBu  return 0 dBu`.

@@ -1,8 +1,10 @@
 package chainwright.notation.format;
 
+import chainwright.notation.lowering.Spread;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -38,7 +40,7 @@ public final class Formatting {
    * @return edits in the text's offsets that do not overlap, ascending; empty if all is well
    */
   public static List<TextEdit> edits(SyntaxTree tree) {
-    return edits(tree, new TextSpan(0, tree.text().length()));
+    return edits(tree, new TextSpan(0, tree.text().length()), Spread.IN_TURN);
   }
 
   /**
@@ -46,18 +48,35 @@ public final class Formatting {
    *
    * @param tree the tree of the text
    * @param range the range, in the text's offsets
+   * @param spread how many sections are laid out
    * @return edits in the text's offsets that do not overlap, ascending
    * @throws IllegalArgumentException if the range ends after the text
    */
-  public static List<TextEdit> edits(SyntaxTree tree, TextSpan range) {
+  public static List<TextEdit> edits(SyntaxTree tree, TextSpan range, Spread spread) {
     requireInside(tree, range.end());
     TextSpan lines = wholeLines(tree.text(), range);
-    Output output = new Output(tree);
+    List<Integer> sections = new ArrayList<>();
     int last = tree.sectionAt(lines.end());
     for (int i = tree.sectionAt(lines.start()); i <= last; i++) {
-      output.section(i);
+      sections.add(i);
     }
-    return output.edits().stream().filter(edit -> lines.contains(edit.span())).toList();
+    Output joined = new Output(tree);
+    for (List<TextEdit> edits : spread.map(sections, section -> editsOf(tree, section))) {
+      joined.addAll(edits);
+    }
+    List<TextEdit> inside = new ArrayList<>();
+    for (TextEdit edit : joined.edits()) {
+      if (lines.contains(edit.span())) {
+        inside.add(edit);
+      }
+    }
+    return inside;
+  }
+
+  private static List<TextEdit> editsOf(SyntaxTree tree, int section) {
+    Output output = new Output(tree);
+    output.section(section);
+    return output.edits();
   }
 
   /**

@@ -28,6 +28,13 @@ final class Output {
     return edits;
   }
 
+  /** Adds the edits of sections that stand behind those added before. */
+  void addAll(List<TextEdit> later) {
+    for (TextEdit edit : later) {
+      add(edit.span(), edit.newText());
+    }
+  }
+
   /** Adds a section of the tree. */
   void section(int index) {
     Section section = tree.sections().get(index);
@@ -48,13 +55,34 @@ final class Output {
     List<Piece> pieces = SectionLayout.of(section);
     int at = 0;
     for (Piece piece : pieces) {
-      replace(old, start, at, piece.start, gap(piece, old, at));
+      if (isRightGap(piece, old, at)) {
+        text.append(old, at, piece.start);
+      } else {
+        replace(old, start, at, piece.start, gap(piece, old, at));
+      }
       replace(old, start, piece.start, piece.end(), piece.text);
       at = piece.end();
     }
     boolean isLast = index == tree.sections().size() - 1;
     String end = pieces.isEmpty() ? "" : lineEnd(old, at).repeat(isLast ? 1 : blankLines(old, at));
     replace(old, start, at, old.length(), end);
+  }
+
+  /** Whether a gap is what it should be; most are, and need no copy to compare with. */
+  private static boolean isRightGap(Piece piece, String old, int gapStart) {
+    if (piece.isKept && !piece.isLineStart) {
+      return true;
+    }
+    int breaks = piece.isLineStart ? piece.breaks : 0;
+    if (piece.start - gapStart != breaks + piece.blanks()) {
+      return false;
+    }
+    for (int i = gapStart; i < piece.start; i++) {
+      if (old.charAt(i) != (i < gapStart + breaks ? '\n' : ' ')) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private String gap(Piece piece, String old, int gapStart) {

@@ -165,7 +165,8 @@ final class SectionLayout {
       block((SyntaxNode) element, indent);
     }
     int width = -1;
-    for (Piece piece : pieces.subList(first, pieces.size())) {
+    for (int i = first; i < pieces.size(); i++) {
+      Piece piece = pieces.get(i);
       width += piece.blanks() + Columns.width(piece.text);
     }
     parts.add(new Row.Part(kind, shape, pieces.get(first), width));

@@ -15,8 +15,6 @@ import java.util.Optional;
  */
 final class Spelling {
 
-  private static final BigDecimal THOUSAND = BigDecimal.valueOf(1000);
-
   private Spelling() {}
 
   /**
@@ -36,8 +34,9 @@ final class Spelling {
       return new Amount(numeral(number.text()), "", false);
     }
     Optional<Unit> unit = Unit.parse(written.get().text());
-    return unit.map(u -> scaled(number, u))
-        .orElseGet(() -> new Amount(numeral(number.text()), written.get().text(), true));
+    return unit.isPresent()
+        ? scaled(number, unit.get())
+        : new Amount(numeral(number.text()), written.get().text(), true);
   }
 
   /**
@@ -72,15 +71,25 @@ final class Spelling {
     if (unit.dimension() == Dimension.FREQUENCY
         && number.kind() == SyntaxKind.NUMBER
         && numeral.indexOf(',') < 0) {
-      BigDecimal size = new BigDecimal(numeral).abs();
-      if (unit == Unit.HERTZ && size.compareTo(THOUSAND) >= 0) {
+      if (unit == Unit.HERTZ && wholeDigits(numeral) > 3) {
         return new Amount(moved(numeral, -3), Unit.KILOHERTZ.symbol(), false);
       }
-      if (unit == Unit.KILOHERTZ && size.compareTo(BigDecimal.ONE) < 0) {
+      if (unit == Unit.KILOHERTZ && isBelowOne(numeral)) {
         return new Amount(moved(numeral, 3), Unit.HERTZ.symbol(), false);
       }
     }
     return new Amount(numeral, unit.symbol(), false);
+  }
+
+  private static int wholeDigits(String numeral) {
+    int point = numeral.indexOf('.');
+    int start = Character.isDigit(numeral.charAt(0)) ? 0 : 1;
+    return (point < 0 ? numeral.length() : point) - start;
+  }
+
+  /** A numeral has no surplus zeros, so that only one below 1 begins with 0. */
+  private static boolean isBelowOne(String numeral) {
+    return numeral.charAt(Character.isDigit(numeral.charAt(0)) ? 0 : 1) == '0';
   }
 
   private static String moved(String numeral, int places) {
@@ -165,11 +174,9 @@ final class Spelling {
 
   /** Returns what kind of value a quantity is: values of one shape may share a column. */
   static String shape(SyntaxNode quantity) {
-    SyntaxToken number = number(quantity);
-    return unit(quantity)
-        .flatMap(token -> Unit.parse(token.text()))
-        .map(unit -> unit.dimension().name())
-        .orElse(number.kind().name());
+    Optional<SyntaxToken> written = unit(quantity);
+    Optional<Unit> unit = written.isPresent() ? Unit.parse(written.get().text()) : Optional.empty();
+    return unit.isPresent() ? unit.get().dimension().name() : number(quantity).kind().name();
   }
 
   private static SyntaxToken number(SyntaxNode quantity) {

@@ -3,6 +3,7 @@ package chainwright.notation.format;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
+import chainwright.notation.lowering.Spread;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
@@ -230,7 +231,9 @@ class FormattingTest {
     String text = "chain a {\n bell 1k\n bell 12k\n}\n";
     SyntaxTree tree = SyntaxTree.parse(text);
     int second = text.indexOf("bell 12k");
-    assertThat(TextEdit.apply(text, Formatting.edits(tree, new TextSpan(second, second))))
+    assertThat(
+            TextEdit.apply(
+                text, Formatting.edits(tree, new TextSpan(second, second), Spread.IN_TURN)))
         .isEqualTo("chain a {\n bell 1k\n  bell  12 kHz\n}\n");
   }
 
@@ -243,7 +246,8 @@ class FormattingTest {
   @Test
   void edits_rangeBehindTheText_throws() {
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> Formatting.edits(SyntaxTree.parse("bell"), new TextSpan(0, 5)))
+        .isThrownBy(
+            () -> Formatting.edits(SyntaxTree.parse("bell"), new TextSpan(0, 5), Spread.IN_TURN))
         .withMessage("the offset must lie between 0 and 4, but was 5");
   }
 
