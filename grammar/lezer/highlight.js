@@ -5,7 +5,8 @@ export const highlighting = styleTags({
   Setting: tags.propertyName,
   Name: tags.labelName,
   Number: tags.number,
-  'Unit UnitSign': tags.unit,
+  // Where a theme has no colour of its own for it, that of its number.
+  'Unit UnitSign': tags.special(tags.number),
   Text: tags.string,
   'NoteText Prose': tags.docComment,
   Comment: tags.lineComment,

@@ -12,7 +12,7 @@ const letters = tagHighlighter([
   { tag: tags.propertyName, class: 's' },
   { tag: tags.labelName, class: 'N' },
   { tag: tags.number, class: 'n' },
-  { tag: tags.unit, class: 'u' },
+  { tag: tags.special(tags.number), class: 'u' },
   { tag: tags.string, class: 't' },
   { tag: tags.docComment, class: 'o' },
   { tag: tags.lineComment, class: 'c' },
