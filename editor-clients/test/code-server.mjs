@@ -15,7 +15,7 @@ function freePort() {
 }
 
 // The settings of a user who wants quiet: nothing may cover or shift what the driver reads.
-const settings = {
+const quiet = {
   'workbench.startupEditor': 'none',
   'workbench.colorTheme': 'Default Light Modern',
   'editor.minimap.enabled': false,
@@ -30,26 +30,32 @@ const settings = {
 
 /**
  * Starts the code-server whose entry script is `entry`, with everything of its own below `folder`.
- * Returns its address and a function that ends it with all its children.
+ * Returns its address; `stop`, which ends it with all its children; `set`, which changes settings of the `User` or the
+ * `Machine` (undefined takes one back); and the folder that its extensions lie in.
  */
 export async function startCodeServer({ entry, extension, launcher, folder }) {
   const home = join(folder, 'home');
   const data = join(folder, 'data');
   const config = join(folder, 'config.yaml');
   mkdirSync(home, { recursive: true });
-  // A path belongs to the machine: a browser's window drops it from the user's settings when these change.
-  for (const [owner, chosen] of [['User', settings], ['Machine', { 'chainwright.server.path': launcher }]]) {
+  const settings = { User: {}, Machine: {} };
+  const set = (owner, changes) => {
     mkdirSync(join(data, owner), { recursive: true });
-    writeFileSync(join(data, owner, 'settings.json'), JSON.stringify(chosen));
-  }
+    Object.assign(settings[owner], changes);
+    writeFileSync(join(data, owner, 'settings.json'), JSON.stringify(settings[owner]));
+  };
+  set('User', quiet);
+  // A path belongs to the machine: a browser's window drops it from the user's settings when these change.
+  set('Machine', { 'chainwright.server.path': launcher });
   writeFileSync(config, '');
   // The user's own code-server and its sockets are left alone.
   const env = { ...process.env, HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home };
-  const common = [entry, '--config', config, '--user-data-dir', data, '--extensions-dir', join(folder, 'extensions')];
+  const extensions = join(folder, 'extensions');
+  const common = [entry, '--config', config, '--user-data-dir', data, '--extensions-dir', extensions];
   execFileSync(process.execPath, [...common, '--install-extension', extension], { env, stdio: 'pipe', timeout: 60000 });
   const port = await freePort();
-  const quiet = ['--auth', 'none', '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'];
-  const server = spawn(process.execPath, [...common, ...quiet, '--bind-addr', `127.0.0.1:${port}`], {
+  const options = ['--auth', 'none', '--disable-telemetry', '--disable-update-check', '--disable-workspace-trust'];
+  const server = spawn(process.execPath, [...common, ...options, '--bind-addr', `127.0.0.1:${port}`], {
     env,
     stdio: ['ignore', 'pipe', 'pipe'],
     // A group of its own, so that the editor's hosts and the language server end with it.
@@ -68,7 +74,7 @@ export async function startCodeServer({ entry, extension, launcher, folder }) {
     await stop();
     throw new Error(`code-server does not listen: ${log}`);
   }
-  return { url: `http://127.0.0.1:${port}`, stop };
+  return { url: `http://127.0.0.1:${port}`, stop, set, extensions };
 }
 
 function signal(group, name) {

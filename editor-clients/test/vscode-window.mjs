@@ -36,9 +36,21 @@ export class Window {
     await this.quickInput(name, name);
     await this.page.locator('.tab.active', { hasText: name }).waitFor({ timeout: patience });
     await this.page.locator('.monaco-editor.focused').waitFor({ timeout: patience });
-    await this.page.keyboard.press('Control+g');
-    await this.quickInput(`:${line}:${column}`);
-    await this.page.locator('.statusbar', { hasText: `Ln ${line}, Col ${column}` }).waitFor({ timeout: patience });
+    await this.goTo(line, column);
+  }
+
+  /** Sets the caret of the file that is shown. */
+  async goTo(line, column) {
+    const there = this.page.locator('.statusbar', { hasText: `Ln ${line}, Col ${column}` });
+    // The box takes a moment to read what is typed, and Enter comes too early for it on a busy machine.
+    const arrived = await awaited(async () => {
+      await this.page.keyboard.press('Control+g');
+      await this.quickInput(`:${line}:${column}`);
+      return there.waitFor({ timeout: 5000 }).then(() => true, () => this.page.keyboard.press('Escape'));
+    });
+    if (!arrived) {
+      throw new Error(`the caret does not go to line ${line}, column ${column}`);
+    }
   }
 
   /**

@@ -5,6 +5,8 @@
 //   CODE_SERVER   the folder that install-code-server.sh filled (default: /opt/code-server)
 //   CHROMIUM      the browser (default: /usr/bin/chromium)
 //   SCREENSHOTS   a folder for pictures (default: target/screenshots beside this file)
+//   ONLY          the names of checks, divided by commas (default: all)
+//   PICTURES      a folder for the pictures of the extension's README (default: none are taken)
 //   PATIENCE_MS   how long to wait for what must come (default: 20000)
 import { accessSync, constants, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -13,6 +15,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { startCodeServer } from './code-server.mjs';
 import { awaited, patience } from './patience.mjs';
+import { pictures, viewChecks } from './vscode-views.mjs';
 import { Window, paintedLightness, plain, seenShare } from './vscode-window.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -115,7 +118,6 @@ const checks = {
     await editor.page.keyboard.press('Escape');
     await editor.command('Toggle between Light/Dark Themes');
     await editor.page.locator('.monaco-workbench.vs-dark').waitFor({ timeout: patience });
-    // The extension starts the server anew for a new theme.
     let ground;
     const onDark = async hover => (ground = await hover.locator('img').first().evaluate(paintedLightness)) < 0.5;
     const dark = await editor.hover(onDark).catch(() => undefined);
@@ -281,13 +283,22 @@ try {
   await page.goto(`${running.url}/?folder=${encodeURIComponent(work)}`);
   await page.locator('.monaco-workbench .part.statusbar').waitFor({ timeout: 60000 });
   const editor = new Window(page, marks, cases.hover?.first[0], screenshots);
-  for (const [name, run] of Object.entries(checks)) {
-    if (!cases[name]) {
+  const run = { work, running, launcher, cases, folder };
+  const all = { ...checks, ...Object.fromEntries(Object.entries(viewChecks).map(([name, of]) => [name, () => of(editor, check, run)])) };
+  if (process.env.PICTURES) {
+    all.pictures = () => pictures(editor, { ...run, folder: process.env.PICTURES });
+  }
+  const only = process.env.ONLY?.split(',');
+  for (const [name, of] of Object.entries(all)) {
+    if (only && !only.includes(name)) {
+      continue;
+    }
+    if (checks[name] && !cases[name]) {
       console.log(`--      ${name}: not in the cases`);
       continue;
     }
     try {
-      await run(editor);
+      await of(editor);
     } catch (trouble) {
       check(`${name}: runs to its end`, false, String(trouble).slice(0, 600));
       await editor.shot(`${name}-trouble`).catch(() => undefined);

@@ -8,7 +8,7 @@ let server: Server | undefined;
 
 export function activate(context: vscode.ExtensionContext): Promise<void> {
   const log = vscode.window.createOutputChannel('Chainwright', { log: true });
-  const reports = vscode.window.createOutputChannel('Chainwright Reports');
+  const reports = vscode.window.createOutputChannel('Chainwright Reports', 'chainwright-report');
   const running = new Server(context.extensionPath, log);
   server = running;
   const view = new PlotView(running, context.extensionUri);

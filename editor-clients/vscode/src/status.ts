@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { chainEditor } from './chain-at';
 import { Server } from './server';
 
 /** The item at the lower edge: what the server is doing, and how much it has found in the file that is shown. */
@@ -7,8 +8,7 @@ export function status(server: Server): vscode.Disposable {
   item.name = 'Chainwright';
   item.command = 'chainwright.showLog';
   const show = () => {
-    const document = vscode.window.activeTextEditor?.document;
-    const isChain = document?.languageId === 'chain';
+    const document = chainEditor()?.document;
     const condition = server.condition;
     item.backgroundColor = undefined;
     switch (condition.is) {
@@ -22,7 +22,7 @@ export function status(server: Server): vscode.Disposable {
         item.backgroundColor = new vscode.ThemeColor('statusBarItem.errorBackground');
         break;
       case 'ready': {
-        const found = isChain ? vscode.languages.getDiagnostics(document.uri).filter(one => one.source === 'chainwright').length : 0;
+        const found = document ? vscode.languages.getDiagnostics(document.uri).filter(one => one.source === 'chainwright').length : 0;
         const words = found === 0 ? 'nothing found' : found === 1 ? '1 finding' : `${found} findings`;
         item.text = `$(check) Chainwright: ${words}`;
         item.tooltip = `Chainwright ${condition.version} is ready: ${words} in this file. Click for its log.`;
@@ -30,7 +30,7 @@ export function status(server: Server): vscode.Disposable {
       }
     }
     item.accessibilityInformation = { label: item.tooltip as string, role: 'button' };
-    if (isChain || condition.is === 'stopped') {
+    if (document || condition.is === 'stopped') {
       item.show();
     } else {
       item.hide();
@@ -41,6 +41,7 @@ export function status(server: Server): vscode.Disposable {
     item,
     server.onDidChange(show),
     vscode.window.onDidChangeActiveTextEditor(show),
+    vscode.window.onDidChangeVisibleTextEditors(show),
     vscode.languages.onDidChangeDiagnostics(show),
   );
 }

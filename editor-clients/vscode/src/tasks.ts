@@ -49,16 +49,17 @@ export class Tasks {
     if (!outcome) {
       return;
     }
-    this.report(`${chain.name}, rendered`, outcome);
     const name = vscode.workspace.asRelativePath(output);
     switch (outcome.code) {
       case undefined:
         void vscode.window.showInformationMessage(`Rendering ${chain.name} was cancelled; nothing was written.`);
         break;
       case 0:
+        this.report(`${chain.name}, rendered`, outcome);
         void vscode.window.showInformationMessage(`${chain.name} was rendered to ${name}. Begin to listen at a low level.`);
         break;
       case 1:
+        this.report(`${chain.name}, rendered`, outcome);
         void vscode.window.showWarningMessage(`${chain.name} was rendered to ${name}, but not as asked: its level was held, or it clips. The report says why.`);
         break;
       default:
@@ -146,17 +147,15 @@ export class Tasks {
         { location: vscode.ProgressLocation.Notification, title, cancellable: true },
         (progress, token) => {
           let shown = 0;
-          let step = '';
           return run(
             launcher,
             args,
             folder,
-            (now, percent) => {
+            (step, percent) => {
               // A second pass begins at 0 again; the bar cannot go back and waits.
               const increment = Math.max(0, percent - shown);
               shown = Math.max(shown, percent);
-              step = now;
-              progress.report({ message: `${step}, ${percent} %`, increment });
+              progress.report({ message: step === 'rendering' ? `${percent} %` : `${step}, ${percent} %`, increment });
             },
             stop => token.onCancellationRequested(stop),
           );
@@ -171,9 +170,7 @@ export class Tasks {
   private report(title: string, outcome: Outcome): void {
     const lines = [`── ${title} ──`, outcome.says.trimEnd(), ...outcome.complains, ''];
     this.reports.appendLine(lines.filter((line, index) => line !== '' || index === lines.length - 1).join('\n'));
-    if (outcome.code !== undefined) {
-      this.reports.show(true);
-    }
+    this.reports.show(true);
   }
 
   private refuse(title: string, outcome: Outcome): void {
