@@ -3,6 +3,7 @@ package chainwright.app.view;
 import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.stage.DecayModel;
 import chainwright.engine.stage.StageSound;
 import chainwright.notation.lowering.NoteName;
 import chainwright.quantity.Frequency;
@@ -15,6 +16,9 @@ import java.util.Optional;
 public final class StageWords {
 
   private static final double INAUDIBLE_DB = 0.05;
+
+  /** The octaves whose decay is said [Hz]: a low, a middle and a high one. */
+  private static final List<Double> DECAY_HZ = List.of(125.0, 1000.0, 4000.0);
 
   private StageWords() {}
 
@@ -36,6 +40,8 @@ public final class StageWords {
     } else if (sound.harmonics().isPresent()) {
       double thd = StagePlots.harmonics(stage, nominal.levelDbfs()).totalDistortionPercent();
       parts.add(NumberText.format(thd, 2) + " % harmonic distortion at " + nominal.level());
+    } else if (sound.decay().isPresent()) {
+      decay(stage, sound.decay().get(), parts);
     } else {
       filter(stage, sound.response(), parts);
     }
@@ -43,6 +49,18 @@ public final class StageWords {
       parts.add("latency " + Readings.time(sound.latencySeconds()));
     }
     return parts.isEmpty() ? stage.stage().kind().says() : String.join(", ", parts);
+  }
+
+  private static void decay(StageElement stage, DecayModel decay, List<String> parts) {
+    double nyquistHz = stage.context().rate().nyquist().hertz();
+    List<String> times = new ArrayList<>();
+    for (double hertz : DECAY_HZ) {
+      if (hertz < nyquistHz) {
+        times.add(
+            Readings.time(decay.secondsAt(hertz)) + " at " + Frequency.ofHertz(hertz).toString());
+      }
+    }
+    parts.add("falls by 60 dB in " + String.join(", ", times));
   }
 
   private static void filter(StageElement stage, Response response, List<String> parts) {

@@ -139,7 +139,8 @@ class RenderCommandTest {
   void trouble_leavesNothing() throws IOException {
     Path nan = Takes.write(folder.resolve("nan.wav"), RATE, new double[] {0, Double.NaN, 0});
     checkRefused("no number at 0.000 s", "gain -1 dB", "--take", nan);
-    checkRefused("echo makes no sound yet", "gain -1 dB\n  echo 120 ms");
+    checkRefused(
+        "saturation makes no sound yet", "gain -1 dB\n  saturation valve thd-at-alignment 50 %");
     checkRefused(
         "stage 1, line 2: compressor listens to `kick` by `key`, which names no `take`",
         "compressor threshold -20 dBFS ratio 2:1 attack 5 ms release 50 ms key kick");

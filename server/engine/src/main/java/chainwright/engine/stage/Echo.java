@@ -1,7 +1,18 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.reverb.EchoDesign;
+import chainwright.dsp.signal.GuardedDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.SumDesign;
+import chainwright.quantity.Frequency;
+import java.util.Optional;
+
 /**
- * Designs {@code echo}: no change. At rest it passes the signal; what it adds is not a response.
+ * Designs {@code echo}: 15 % of feedback and no damping unless written; its time is that of the
+ * nearest whole number of samples.
+ *
+ * <p>The response is that of the sound as it came in: no change. The repeats are no response but a
+ * decay.
  */
 public final class Echo implements StageModel {
 
@@ -10,6 +21,21 @@ public final class Echo implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING;
+    return StageSound.NOTHING.withDecay(echo(context)::secondsAt);
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    StageContext context = audio.context();
+    return Optional.of(
+        SumDesign.ofBlend(new GuardedDesign(echo(context)), context.number("blend") / 100));
+  }
+
+  private static EchoDesign echo(StageContext context) {
+    return new EchoDesign(
+        Math.max(1, context.frames("time")),
+        context.number("feedback") / 100,
+        context.settings().number("damping").map(Frequency::ofHertz),
+        context.rate());
   }
 }

@@ -19,6 +19,7 @@ import java.util.function.Consumer;
  * @param gate the same, where it turns down what is soft
  * @param detection the band that its detector hears, where it is not the whole spectrum
  * @param harmonics what harmonics it adds
+ * @param decay how long what it adds goes on
  * @param latencySeconds how much later its output is than its response says [s], such as by
  *     look-ahead; 0 or more
  */
@@ -30,6 +31,7 @@ public record StageSound(
     Optional<GateDesign> gate,
     Optional<Response> detection,
     Optional<HarmonicModel> harmonics,
+    Optional<DecayModel> decay,
     double latencySeconds) {
 
   /** Does nothing: what passes is what came in. */
@@ -44,6 +46,7 @@ public record StageSound(
   public static StageSound ofResponse(Response response) {
     return new StageSound(
         response,
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
@@ -127,6 +130,16 @@ public record StageSound(
   }
 
   /**
+   * Returns the same sound with something that goes on after it.
+   *
+   * @param decay how long that takes
+   * @return the copy
+   */
+  public StageSound withDecay(DecayModel decay) {
+    return with(draft -> draft.decay = Optional.of(decay));
+  }
+
+  /**
    * Returns the same sound, later.
    *
    * @param seconds the latency [s], 0 or more
@@ -152,6 +165,7 @@ public record StageSound(
     private Optional<GateDesign> gate;
     private Optional<Response> detection;
     private Optional<HarmonicModel> harmonics;
+    private Optional<DecayModel> decay;
     private double latencySeconds;
 
     Draft(StageSound from) {
@@ -162,12 +176,21 @@ public record StageSound(
       gate = from.gate;
       detection = from.detection;
       harmonics = from.harmonics;
+      decay = from.decay;
       latencySeconds = from.latencySeconds;
     }
 
     StageSound finish() {
       return new StageSound(
-          response, prototype, curve, compressor, gate, detection, harmonics, latencySeconds);
+          response,
+          prototype,
+          curve,
+          compressor,
+          gate,
+          detection,
+          harmonics,
+          decay,
+          latencySeconds);
     }
   }
 }
