@@ -1,5 +1,11 @@
 package chainwright.app.cli;
 
+import chainwright.app.audiofile.AudioFiles;
+import chainwright.app.audiofile.AudioFormat;
+import chainwright.app.audiofile.AudioWriter;
+import chainwright.app.audiofile.FileKind;
+import chainwright.app.audiofile.SampleKind;
+import chainwright.app.demo.DemoTakes;
 import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -7,8 +13,11 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
@@ -19,8 +28,9 @@ import picocli.CommandLine.Spec;
     name = "demo",
     header = "Writes an invented session to try everything on.",
     description = {
-      "%nIt has several chains, and goes into a new folder. One file of it is full of faults, to be"
-          + " found first by eye and then by `check`; answers.md tells them.%n",
+      "%nIt has several chains with their recordings, and goes into a new folder. One file of it"
+          + " is full of faults, to be found first by eye and then by `check`; answers.md tells"
+          + " them. The recordings are computed, from models of voices and instruments.%n",
       "Nothing that exists is ever overwritten.%n"
     },
     optionListHeading = "%n",
@@ -29,7 +39,10 @@ import picocli.CommandLine.Spec;
       "  chainwright demo try-it                    write it",
       "  chainwright check try-it/to-review.chain   then let it be judged",
       "  chainwright explain try-it/to-review.chain --chain tired-lead",
-      "                                             and read aloud"
+      "                                             and read aloud",
+      "  chainwright measure try-it/takes/lead.wav  a recording measured",
+      "  chainwright render try-it/tin-roof-letters.chain --chain lead -o lead.wav",
+      "                                             and mended"
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {"0:written", "2:wrong usage, or the folder exists or cannot be made"})
@@ -38,6 +51,9 @@ final class DemoCommand implements Callable<Integer> {
   /** The files of the session, the one to begin with first. */
   static final List<String> FILES =
       List.of("to-review.chain", "tin-roof-letters.chain", "presets.chain", "answers.md");
+
+  private static final String TAKES = "takes";
+  private static final SampleKind SAMPLES = SampleKind.ofInteger(24);
 
   @Spec private CommandSpec spec;
 
@@ -60,9 +76,11 @@ final class DemoCommand implements Callable<Integer> {
     out.println("  tin-roof-letters.chain  a whole session with buses and sends");
     out.println("  presets.chain           what the two of them import");
     out.println("  answers.md              what a reviewer finds in to-review.chain");
+    out.println("  takes/                  what is sung and played, each with faults to mend");
     out.println("Try next:");
     out.println("  chainwright check " + folder.resolve("to-review.chain"));
     out.println("  chainwright check " + folder);
+    out.println("  chainwright measure " + folder.resolve("takes/lead.wav"));
     return ChainwrightCommand.CLEAN;
   }
 
@@ -78,20 +96,44 @@ final class DemoCommand implements Callable<Integer> {
     Files.createDirectory(draft);
     try {
       for (String name : FILES) {
-        try (InputStream text =
-            DemoCommand.class.getResourceAsStream("/chainwright/demo/" + name)) {
-          if (text == null) {
-            throw new FileNotFoundException(name + " is not in this build");
-          }
-          Files.copy(text, draft.resolve(name));
-        }
+        writeText(name, draft.resolve(name));
+      }
+      Files.createDirectory(draft.resolve(TAKES));
+      for (Map.Entry<String, double[][]> take : DemoTakes.render().entrySet()) {
+        writeTake(draft.resolve(TAKES).resolve(take.getKey() + ".wav"), take.getValue());
       }
       Files.move(draft, target);
     } finally {
-      for (String name : FILES) {
-        Files.deleteIfExists(draft.resolve(name));
+      if (Files.exists(draft)) {
+        deleteAll(draft);
       }
-      Files.deleteIfExists(draft);
+    }
+  }
+
+  private static void writeText(String name, Path file) throws IOException {
+    try (InputStream text = DemoCommand.class.getResourceAsStream("/chainwright/demo/" + name)) {
+      if (text == null) {
+        throw new FileNotFoundException(name + " is not in this build");
+      }
+      Files.copy(text, file);
+    }
+  }
+
+  private static void writeTake(Path file, double[][] channels) throws IOException {
+    AudioFormat format =
+        AudioFormat.of(FileKind.WAVE, DemoTakes.SAMPLE_RATE_HZ, channels.length, SAMPLES);
+    try (AudioWriter writer = AudioFiles.create(file, format, false)) {
+      writer.write(channels, 0, channels[0].length);
+      writer.finish();
+    }
+  }
+
+  /** Deletes the draft, what stands in a folder before the folder. */
+  private static void deleteAll(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path one : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(one);
+      }
     }
   }
 }

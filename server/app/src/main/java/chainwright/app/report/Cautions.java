@@ -55,15 +55,18 @@ public final class Cautions {
     return cautions;
   }
 
+  /** Integers end at full scale; what floating point holds there need not have been cut. */
   private static String clipped(String channel, ClippedRuns runs, MeasuredRecording recording) {
+    boolean isCut = recording.format().samples().isInteger();
     return "channel "
         + channel
-        + " is clipped: "
+        + (isCut ? " is clipped: " : " reaches full scale: ")
         + counted(runs.count(), "run")
-        + " at full scale, of up to "
+        + (isCut ? " at full scale, of up to " : " at or above it, of up to ")
         + counted(runs.longestSamples(), "sample")
         + ", the first at "
-        + Clock.of(runs.firstFrame() / recording.format().sampleRateHz());
+        + Clock.of(runs.firstFrame() / recording.format().sampleRateHz())
+        + (isCut ? "" : "; floating point keeps them, integers and converters will clip them");
   }
 
   private static String counted(long count, String word) {

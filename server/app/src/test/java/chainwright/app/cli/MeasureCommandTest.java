@@ -119,9 +119,10 @@ class MeasureCommandTest {
     Path loud = tone("loud.wav", Speaker.usual(1), 0.5);
     assertThat(CommandRun.of("measure", loud).out())
         .contains("Caution: the true peak of 0.51 dBTP lies above -1 dBTP")
-        .contains("Caution: channel 1 centre is clipped:");
+        .contains("Caution: channel 1 centre reaches full scale:")
+        .doesNotContain("is clipped");
     Path soft = tone("soft.wav", Speaker.usual(1), -12);
-    assertThat(CommandRun.of("measure", soft).out()).doesNotContain("lies above", "clipped");
+    assertThat(CommandRun.of("measure", soft).out()).doesNotContain("lies above", "full scale");
   }
 
   @Test

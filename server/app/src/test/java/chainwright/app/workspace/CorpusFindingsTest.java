@@ -37,6 +37,9 @@ class CorpusFindingsTest {
   /** A session that is wrong on purpose, for reviewers to try themselves on. */
   private static final String TO_REVIEW = "demo/to-review";
 
+  /** The takes of the demonstration are computed when {@code demo} writes it. */
+  private static final String MADE_BY_DEMO = "missing-take";
+
   /** A row of the corpus's table: file, code, line, words. */
   private static final Pattern ROW =
       Pattern.compile("\\| *([a-z0-9-]*) *\\| *`([a-z-]+)` *\\| *(\\d+) *\\| *`(.*?)` *\\|.*");
@@ -158,6 +161,7 @@ class CorpusFindingsTest {
   private static void checkNoWarning(Path path) throws IOException {
     assertThat(judge(path).findings())
         .filteredOn(one -> one.severity().compareTo(Severity.WARNING) <= 0)
+        .filteredOn(one -> !one.code().equals(MADE_BY_DEMO))
         .isEmpty();
   }
 
