@@ -13,6 +13,9 @@ public final class PassPrototypes {
 
   private static final double DECIBELS_PER_OCTAVE_OF_A_POLE = 6;
 
+  /** By order; no factor is ever written to. */
+  private static final List<List<double[]>> BUTTERWORTH = butterworths();
+
   private PassPrototypes() {}
 
   /**
@@ -91,11 +94,19 @@ public final class PassPrototypes {
       throw new IllegalArgumentException("the order must lie between 1 and 8, but was " + order);
     }
     return switch (family) {
-      case BUTTERWORTH -> butterworth(order);
+      case BUTTERWORTH -> BUTTERWORTH.get(order);
       case LINKWITZ_RILEY -> linkwitzRiley(order);
       case BESSEL_MAGNITUDE -> BesselPolynomial.ofOrder(order).factorsOfMagnitude();
       case BESSEL_PHASE -> BesselPolynomial.ofOrder(order).factorsOfPhase();
     };
+  }
+
+  private static List<List<double[]>> butterworths() {
+    List<List<double[]>> all = new ArrayList<>();
+    for (int order = 0; order <= HIGHEST_ORDER; order++) {
+      all.add(butterworth(order));
+    }
+    return all;
   }
 
   /**
@@ -117,8 +128,8 @@ public final class PassPrototypes {
       throw new IllegalArgumentException(
           "the order of a Linkwitz-Riley filter must be even, but was " + order);
     }
-    List<double[]> factors = new ArrayList<>(butterworth(order / 2));
-    factors.addAll(butterworth(order / 2));
+    List<double[]> factors = new ArrayList<>(BUTTERWORTH.get(order / 2));
+    factors.addAll(BUTTERWORTH.get(order / 2));
     return factors;
   }
 }

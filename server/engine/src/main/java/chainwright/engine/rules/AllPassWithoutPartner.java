@@ -1,7 +1,6 @@
 package chainwright.engine.rules;
 
 import chainwright.engine.path.PathElement.StageElement;
-import chainwright.engine.path.SignalPath;
 import chainwright.notation.catalogue.Family;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
@@ -46,15 +45,14 @@ public final class AllPassWithoutPartner implements Rule {
       return;
     }
     List<StageElement> stages = evidence.path().stages();
-    List<StageElement> onBuses =
-        evidence.busesAfter().stream().map(SignalPath::stages).flatMap(List::stream).toList();
     for (int i = 0; i < stages.size(); i++) {
       StageElement element = stages.get(i);
-      List<StageElement> behind = new ArrayList<>(stages.subList(i + 1, stages.size()));
-      behind.addAll(onBuses);
-      boolean isAlone = element.word().equals("all-pass") && !element.isPartial();
-      if (isAlone && behind.stream().noneMatch(AllPassWithoutPartner::isNonlinear)) {
-        report.accept(finding(evidence, element));
+      if (element.word().equals("all-pass") && !element.isPartial()) {
+        List<StageElement> behind = new ArrayList<>(stages.subList(i + 1, stages.size()));
+        evidence.busesAfter().forEach(bus -> behind.addAll(bus.stages()));
+        if (behind.stream().noneMatch(AllPassWithoutPartner::isNonlinear)) {
+          report.accept(finding(evidence, element));
+        }
       }
     }
   }

@@ -44,8 +44,27 @@ record AnalogueInsert(
   /** Returns the inserts of a path that are not bypassed, in order. */
   static List<AnalogueInsert> in(Evidence evidence) {
     List<AnalogueInsert> found = new ArrayList<>();
-    addAll(evidence.path().elements(), false, Before.START, found);
+    if (holdsInsert(evidence.path().elements())) {
+      addAll(evidence.path().elements(), false, Before.START, found);
+    }
     return found;
+  }
+
+  /** Most chains hold none, and then the peaks before it need not be followed. */
+  private static boolean holdsInsert(List<PathElement> elements) {
+    for (PathElement element : elements) {
+      if (element instanceof SplitElement split) {
+        if (split.step() instanceof Step.Insert) {
+          return true;
+        }
+        for (PathBranch branch : split.branches()) {
+          if (holdsInsert(branch.elements())) {
+            return true;
+          }
+        }
+      }
+    }
+    return false;
   }
 
   private static void addAll(

@@ -54,18 +54,15 @@ public final class BrightBoostAfterDeEss implements Rule {
     List<StageElement> line = StageOrder.mainLine(evidence);
     StageElement deEsser = null;
     List<StageElement> later = new ArrayList<>();
-    double mostDb = 0;
     for (StageElement element : line) {
       if (element.word().equals("de-ess")) {
         deEsser = element;
         later.clear();
-        mostDb = 0;
       } else if (element.sound().isPresent()) {
         later.add(element);
-        mostDb += element.sound().get().response().boundDecibels();
       }
     }
-    if (deEsser == null || mostDb < BOOST_DB) {
+    if (deEsser == null || boundDb(later) < BOOST_DB) {
       return;
     }
     List<Lift> after = new ArrayList<>();
@@ -78,6 +75,14 @@ public final class BrightBoostAfterDeEss implements Rule {
     if (sumDb >= BOOST_DB) {
       report.accept(finding(evidence, deEsser, after, sumDb));
     }
+  }
+
+  private static double boundDb(List<StageElement> elements) {
+    double sumDb = 0;
+    for (StageElement element : elements) {
+      sumDb += element.sound().orElseThrow().response().boundDecibels();
+    }
+    return sumDb;
   }
 
   private static Lift lift(StageElement element, Response response) {

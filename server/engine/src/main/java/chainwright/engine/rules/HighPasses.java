@@ -5,6 +5,7 @@ import chainwright.dsp.filter.ResponseProduct;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.stage.StageSound;
+import java.util.ArrayList;
 import java.util.List;
 
 /** What the rules about high-passes share: the filters on the main line, and what they take. */
@@ -14,10 +15,13 @@ final class HighPasses {
 
   /** The high-passes that the whole signal passes and that can be designed, in order. */
   static List<StageElement> of(SignalPath path) {
-    return path.stages().stream()
-        .filter(one -> one.word().equals("high-pass"))
-        .filter(one -> !one.isPartial() && one.sound().isPresent())
-        .toList();
+    List<StageElement> filters = new ArrayList<>();
+    for (StageElement one : path.stages()) {
+      if (one.word().equals("high-pass") && !one.isPartial() && one.sound().isPresent()) {
+        filters.add(one);
+      }
+    }
+    return filters;
   }
 
   static Response response(List<StageElement> filters) {

@@ -41,10 +41,13 @@ public final class MixBusLowCutTooHigh implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    List<StageElement> filters = HighPasses.of(evidence.path());
     boolean isMix = evidence.track().isBus() && evidence.track().name().text().equals(MIX);
+    if (!isMix) {
+      return;
+    }
+    List<StageElement> filters = HighPasses.of(evidence.path());
     double lossDb = HighPasses.lossDb(filters, PROBE_HZ);
-    if (!isMix || lossDb < LOSS_DB) {
+    if (lossDb < LOSS_DB) {
       return;
     }
     StageElement filter = HighPasses.strongest(filters, PROBE_HZ);

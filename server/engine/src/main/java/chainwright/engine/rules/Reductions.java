@@ -2,6 +2,7 @@ package chainwright.engine.rules;
 
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
+import java.util.ArrayList;
 import java.util.List;
 
 /** The gain reduction that the author expects, where it is written. */
@@ -14,10 +15,15 @@ final class Reductions {
 
   /** Returns the stages that say how much they turn the whole spectrum down, in order. */
   static List<StageElement> expected(SignalPath path) {
-    return path.stages().stream()
-        .filter(stage -> !stage.isPartial() && !stage.word().equals(DE_ESSER))
-        .filter(stage -> stage.stage().settings().written(EXPECTED).isPresent())
-        .toList();
+    List<StageElement> expected = new ArrayList<>();
+    for (StageElement stage : path.stages()) {
+      if (!stage.isPartial()
+          && !stage.word().equals(DE_ESSER)
+          && stage.stage().settings().written(EXPECTED).isPresent()) {
+        expected.add(stage);
+      }
+    }
+    return expected;
   }
 
   /** Returns the expected reduction [dB]. */
