@@ -10,9 +10,8 @@ import chainwright.notation.text.TextEdit;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 
 /**
@@ -75,7 +74,8 @@ final class UnnamedValues {
    * @param free the settings that are not written
    */
   void report(List<Setting> free) {
-    Map<Item.Amount, List<Meaning>> meanings = new LinkedHashMap<>();
+    // Each value by itself, not by what it says; to compare records would make classes at a start.
+    IdentityHashMap<Item.Amount, List<Meaning>> meanings = new IdentityHashMap<>();
     List<Setting> left = new ArrayList<>(free);
     boolean isNarrower = true;
     while (isNarrower) {
@@ -86,7 +86,7 @@ final class UnnamedValues {
           if (possible.size() == 1) {
             meanings.put(amount, possible);
             Setting only = possible.get(0).setting;
-            left.removeIf(one -> one.equals(only) || one.saysTheSameAs(only));
+            left.removeIf(one -> one.name().equals(only.name()) || one.saysTheSameAs(only));
             attempted.add(only.name());
             isNarrower = true;
           }
