@@ -146,7 +146,8 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
         new Limit.Fixed(high),
         new Default.Absent(),
         List.of(),
-        List.of());
+        List.of(),
+        Optional.empty());
   }
 
   private Setting loudness() {
@@ -327,7 +328,8 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
             new Limit.Fixed(LONGEST_SECONDS),
             new Default.Absent(),
             List.of(),
-            List.of());
+            List.of(),
+            Optional.empty());
     ValueProposals values =
         new ValueProposals(
             time, List.of(), Optional.empty(), RangeRow.Direction.ANY, scope.sampleRate());

@@ -21,9 +21,9 @@ import java.util.Set;
  * Finds the remarks to be shown in a text.
  *
  * <p>They are kept few. A stage that is bypassed or cannot be designed yet has none, so that
- * nothing jumps while a line is being written; nor has a stage in a side-chain. Which values by
- * omission are shown is said at {@link OmittedSettings}; a note's name is shown on the piano's keys
- * only, up to the highest that the source plays; a corner only where it is not where the line says.
+ * nothing jumps while a line is being written. Which values by omission are shown is said at {@link
+ * OmittedSettings}; a note's name is shown on the piano's keys only, up to the highest that the
+ * source plays; a corner only where it is not where the line says.
  *
  * @param scope what the names mean
  * @param wanted the kinds of remarks to look for
@@ -96,6 +96,7 @@ public record Hinting(Scope scope, Set<Hint.Kind> wanted) {
                 && stage.sound().isPresent();
         if (isWrittenHere) {
           into.addAll(StageHints.of(stage, before));
+          collect(stage.sideChain(), section, into);
         }
         before.add(stage);
       } else if (element instanceof SplitElement split && split.appliedAt().isEmpty()) {

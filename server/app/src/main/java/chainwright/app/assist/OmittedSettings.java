@@ -3,6 +3,7 @@ package chainwright.app.assist;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.catalogue.Citation;
 import chainwright.notation.catalogue.Default;
+import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.model.Settings;
@@ -11,7 +12,6 @@ import chainwright.quantity.NumberText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -44,30 +44,6 @@ final class OmittedSettings {
 
   private static final Set<String> WITHOUT_EFFECT =
       Set.of("high-pass Q", "low-pass Q", "all-pass sections");
-
-  /**
-   * Another setting whose word decides whether a setting is used.
-   *
-   * @param setting the other setting
-   * @param words the words with which it is used
-   */
-  private record Needs(String setting, Set<String> words) {}
-
-  /** What is used with certain words only, as the catalogue says of each. */
-  private static final Map<String, Needs> USED_WITH =
-      Map.ofEntries(
-          Map.entry("compressor rms-window", new Needs("detector", Set.of("rms", "programme"))),
-          Map.entry("compressor release", new Needs("detector", Set.of("peak", "rms"))),
-          Map.entry("compressor fast", new Needs("detector", Set.of("programme"))),
-          Map.entry("compressor slow", new Needs("detector", Set.of("programme"))),
-          Map.entry("compressor split", new Needs("detector", Set.of("programme"))),
-          Map.entry("de-ess slope", new Needs("mode", Set.of("split-band"))),
-          Map.entry("all-pass Q", new Needs("order", Set.of("second-order"))),
-          Map.entry("saturation asymmetry", new Needs("character", Set.of("asymmetric", "valve"))),
-          Map.entry("saturation bias-shift", new Needs("character", Set.of("valve"))),
-          Map.entry("saturation treble-saturation", new Needs("character", Set.of("tape"))),
-          Map.entry("saturation head-bump", new Needs("character", Set.of("tape"))),
-          Map.entry("saturation bass-saturation", new Needs("character", Set.of("transformer"))));
 
   private OmittedSettings() {}
 
@@ -112,7 +88,7 @@ final class OmittedSettings {
         settings.written(setting.name()).isPresent()
             || STATED_ONCE.contains(setting.name())
             || WITHOUT_EFFECT.contains(name);
-    if (isLeftAside || !isUsed(name, settings)) {
+    if (isLeftAside || !settings.isInEffect(setting)) {
       return false;
     }
     if (setting.byOmission() instanceof Default.Amount amount) {
@@ -120,15 +96,6 @@ final class OmittedSettings {
     }
     return setting.byOmission() instanceof Default.Word
         || setting.byOmission() instanceof Default.Computed;
-  }
-
-  private static boolean isUsed(String name, Settings settings) {
-    if (name.equals("width slope")) {
-      return settings.written("mono-below").isPresent();
-    }
-    Needs needs = USED_WITH.get(name);
-    return needs == null
-        || settings.word(needs.setting()).filter(needs.words()::contains).isPresent();
   }
 
   /** The setting as one would write it. */
@@ -154,12 +121,13 @@ final class OmittedSettings {
     stage
         .stage()
         .settings()
-        .range(setting, stage.context().source())
-        .ifPresent(range -> line.append(usual(setting, range, stage)));
+        .row(setting, stage.context().source())
+        .ifPresent(row -> line.append(usual(setting, row, stage)));
     return line.toString();
   }
 
-  private static String usual(Setting setting, TradeRange range, StageElement stage) {
+  private static String usual(Setting setting, RangeRow row, StageElement stage) {
+    TradeRange range = row.range();
     String who =
         stage
             .context()
@@ -168,12 +136,15 @@ final class OmittedSettings {
             .orElse("");
     return " Usual"
         + who
+        + row.direction().inWords()
         + ": "
         + NumberText.format(range.usualLow())
         + " to "
         + Spelt.unsigned(setting, range.usualHigh())
         + " ("
-        + range.sources().stream().map(Citation::spelt).collect(Collectors.joining("; "))
+        + Cited.briefly(
+            range.sources().stream().map(Citation::spelt).toList(),
+            stage.word() + " " + setting.name())
         + ").";
   }
 }

@@ -26,7 +26,14 @@ record RangeText(Setting setting, Optional<SourceKind> source, RangeRow.Directio
         setting.byOmission() instanceof Default.Amount amount && amount.value() == value;
     String detail =
         setting.name()
-            + row.map(one -> ", " + verdict(one.range(), value) + " " + forWhom(one)).orElse("")
+            + row.map(
+                    one ->
+                        ", "
+                            + verdict(one.range(), value)
+                            + " "
+                            + forWhom(one)
+                            + one.direction().inWords())
+                .orElse("")
             + (isDefault ? "; holds where nothing is written" : "");
     List<String> paragraphs = new ArrayList<>();
     paragraphs.add(setting.says());
@@ -39,6 +46,7 @@ record RangeText(Setting setting, Optional<SourceKind> source, RangeRow.Directio
     TradeRange range = row.range();
     StringBuilder text = new StringBuilder();
     text.append(capital(forWhom(row)))
+        .append(row.direction().inWords())
         .append(": usual ")
         .append(between(range.usualLow(), range.usualHigh()))
         .append(", cautious ")
@@ -54,7 +62,8 @@ record RangeText(Setting setting, Optional<SourceKind> source, RangeRow.Directio
       text.append(' ').append(capital(range.note())).append('.');
     }
     String sources =
-        String.join("; ", range.sources().stream().map(Citation::spelt).distinct().toList());
+        Cited.briefly(
+            range.sources().stream().map(Citation::spelt).distinct().toList(), setting.name());
     return List.of(text.toString(), "Source of the range: " + sources + ".");
   }
 

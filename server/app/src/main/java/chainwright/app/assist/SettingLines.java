@@ -2,6 +2,7 @@ package chainwright.app.assist;
 
 import chainwright.notation.catalogue.Citation;
 import chainwright.notation.catalogue.Default;
+import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.Takes;
@@ -20,6 +21,10 @@ final class SettingLines {
 
   private static final int CELLS = 24;
 
+  /** What the signs of a bar mean. */
+  static final String KEY =
+      "In the bars: `\u25c6` the value, `\u2593` cautious, `\u2592` usual, `\u2591` beyond.";
+
   private SettingLines() {}
 
   /** All settings in use, one a line, in a table of Markdown; then the sources of the ranges. */
@@ -29,6 +34,9 @@ final class SettingLines {
     for (Setting setting : settings.kind().settings()) {
       Optional<Value> value = settings.value(setting.name());
       boolean isWritten = settings.written(setting.name()).isPresent();
+      if (!isWritten && !settings.isInEffect(setting)) {
+        continue;
+      }
       if (value.isEmpty() && !(setting.byOmission() instanceof Default.Computed)) {
         continue;
       }
@@ -37,35 +45,41 @@ final class SettingLines {
           .append(setting.name())
           .append("` ")
           .append(value.map(Value::toString).orElse("computed"))
-          .append(isWritten ? "" : " (by omission)");
+          .append(isWritten ? "" : " (by omission)")
+          .append(settings.isInEffect(setting) ? "" : " (does nothing here)");
       settings
-          .range(setting, source)
+          .row(setting, source)
           .ifPresent(
-              range -> {
-                table.append("  \n  ").append(range(setting, range, settings));
-                range.sources().stream().map(Citation::spelt).forEach(citations::add);
+              row -> {
+                table.append("  \n  ").append(range(setting, row, settings));
+                row.range().sources().stream().map(Citation::spelt).forEach(citations::add);
               });
       table.append('\n');
     }
     if (!citations.isEmpty()) {
       table
-          .append("\nRanges")
+          .append('\n')
+          .append(KEY)
+          .append(" Ranges")
           .append(
               source
                   .map(kind -> " for " + kind.title().toLowerCase(java.util.Locale.ROOT))
                   .orElse(""))
           .append(": ")
-          .append(String.join("; ", List.copyOf(citations)))
+          .append(Cited.briefly(List.copyOf(citations), settings.kind().word()))
           .append(".\n");
     }
     return table.toString();
   }
 
   /** One range: a bar from extreme to extreme, with the value's place, and the usual ends. */
-  static String range(Setting setting, TradeRange range, Settings settings) {
+  static String range(Setting setting, RangeRow row, Settings settings) {
+    TradeRange range = row.range();
     String unit = unit(setting);
     String words =
-        "usual "
+        "usual"
+            + row.direction().inWords()
+            + " "
             + NumberText.format(range.usualLow())
             + " to "
             + NumberText.format(range.usualHigh())

@@ -8,7 +8,6 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
-import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Lowered;
 import chainwright.notation.model.Settings;
@@ -22,7 +21,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Says which settings the stage at the caret takes, and which of them the caret is at. */
 public final class Signing {
@@ -65,8 +63,14 @@ public final class Signing {
     if (kind.isEmpty() || CLAUSES.contains(words.get(words.size() - 1))) {
       return Optional.empty();
     }
-    List<Setting> settings = kind.get().settings();
     Optional<Settings> written = settings(kind.get());
+    Settings said = written.orElseGet(() -> new Settings(kind.get(), List.of()));
+    Optional<Setting> active = active(kind.get(), words, written);
+    List<Setting> settings =
+        kind.get().settings().stream()
+            .filter(
+                one -> said.isInEffect(one) || !said.isFree(one) || active.equals(Optional.of(one)))
+            .toList();
     Optional<SourceKind> source = line.get().around().source().flatMap(catalogue::source);
     RangeRow.Direction direction =
         StageLine.of(kind.get(), line.get().before(), List.of()).direction()
@@ -82,10 +86,11 @@ public final class Signing {
       label.append(form(setting));
       parameters.add(
           new Signature.Parameter(
-              start, label.length(), says(setting, setting.range(source, direction), source)));
+              start,
+              label.length(),
+              says(kind.get(), setting, setting.row(source, direction), source)));
       label.append(isRequired ? "" : "]");
     }
-    Optional<Setting> active = active(kind.get(), words, written);
     return Optional.of(
         new Signature(
             label.toString(),
@@ -212,7 +217,7 @@ public final class Signing {
   }
 
   private static String says(
-      Setting setting, Optional<TradeRange> range, Optional<SourceKind> source) {
+      StageKind kind, Setting setting, Optional<RangeRow> row, Optional<SourceKind> source) {
     StringBuilder text = new StringBuilder(setting.says());
     if (setting.takes() instanceof Takes.OneOf oneOf) {
       text.append(" One of: ").append(String.join(", ", oneOf.words())).append('.');
@@ -224,18 +229,21 @@ public final class Signing {
     } else if (setting.byOmission() instanceof Default.Computed computed) {
       text.append(" Without it: ").append(computed.how()).append('.');
     }
-    range.ifPresent(
+    row.ifPresent(
         found ->
             text.append(" Usual")
                 .append(
-                    source.map(kind -> " for " + kind.title().toLowerCase(Locale.ROOT)).orElse(""))
+                    source.map(one -> " for " + one.title().toLowerCase(Locale.ROOT)).orElse(""))
+                .append(found.direction().inWords())
                 .append(": ")
-                .append(NumberText.format(found.usualLow()))
+                .append(NumberText.format(found.range().usualLow()))
                 .append(" to ")
-                .append(Spelt.unsigned(setting, found.usualHigh()))
+                .append(Spelt.unsigned(setting, found.range().usualHigh()))
                 .append(". Source: ")
                 .append(
-                    found.sources().stream().map(Citation::spelt).collect(Collectors.joining("; ")))
+                    Cited.briefly(
+                        found.range().sources().stream().map(Citation::spelt).toList(),
+                        kind.word() + " " + setting.name()))
                 .append('.'));
     return text.toString();
   }

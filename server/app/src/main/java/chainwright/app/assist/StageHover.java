@@ -11,6 +11,7 @@ import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.Citation;
+import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Value;
@@ -142,17 +143,19 @@ record StageHover(HoverGround ground) {
             + written.value()
             + ": "
             + written.setting().says());
-    settings
-        .range(written.setting(), source)
-        .ifPresent(
-            range ->
-                page.say(
-                        SettingLines.range(written.setting(), range, settings)
-                            + (range.note().isEmpty() ? "" : " (" + range.note() + ")"))
-                    .say(
-                        "Source: "
-                            + String.join(
-                                "; ", range.sources().stream().map(Citation::spelt).toList())));
+    Optional<RangeRow> row = settings.row(written.setting(), source);
+    if (row.isPresent()) {
+      String note = row.get().range().note();
+      String bar = SettingLines.range(written.setting(), row.get(), settings);
+      page.say(bar + (note.isEmpty() ? "" : " (" + note + ")"))
+          .say(bar.startsWith("`") ? SettingLines.KEY : "")
+          .say(
+              "Source: "
+                  + Cited.briefly(
+                      row.get().range().sources().stream().map(Citation::spelt).toList(),
+                      settings.kind().word() + " " + written.setting().name())
+                  + ".");
+    }
   }
 
   private static String hears(StageElement stage) {

@@ -64,7 +64,7 @@ record FindingSheet(PrintWriter out, Terminal terminal) {
     String word = finding.severity().name().toLowerCase(Locale.ROOT);
     String head =
         terminal.painted(BOLD + ";" + colour, word) + " ".repeat(MARGIN.length() - word.length());
-    for (String line : Wrapping.lines(capital(printable(finding.what())), room())) {
+    for (String line : Wrapping.lines(printable(finding.what()), room())) {
       out.println(head + line);
       head = MARGIN;
     }
@@ -99,10 +99,6 @@ record FindingSheet(PrintWriter out, Terminal terminal) {
   /** Returns a text without characters that could move the terminal's cursor. */
   private static String printable(String text) {
     return text.replaceAll("[\\p{Cntrl}&&[^\\s]]", "\ufffd");
-  }
-
-  private static String capital(String sentence) {
-    return sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
   }
 
   private static String colour(Severity severity) {

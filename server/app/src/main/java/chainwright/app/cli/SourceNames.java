@@ -1,18 +1,13 @@
 package chainwright.app.cli;
 
+import chainwright.app.page.SourceName;
 import chainwright.app.page.Wrapping;
 import chainwright.app.plot.CellText;
 import java.util.Comparator;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Names sources so briefly that they fit into one line. */
 final class SourceNames {
-
-  /** Author and title; what follows are chapters; at the end how the source is known. */
-  private static final Pattern CITATION =
-      Pattern.compile("(?<name>.+?)(?:[:;] .*?| \\(.*?)?(?<known> \\([^()]*\\))?");
 
   private SourceNames() {}
 
@@ -26,13 +21,13 @@ final class SourceNames {
   static String brief(List<String> sources, int cells) {
     // What somebody has written comes before what everybody does.
     List<String> ranked =
-        sources.stream().sorted(Comparator.comparing(SourceNames::isPractice)).toList();
+        sources.stream().sorted(Comparator.comparing(SourceName::isPractice)).toList();
     String rest = more(sources.size() - 1);
     StringBuilder names =
-        new StringBuilder(fitted(brief(ranked.get(0)), cells - CellText.width(rest)));
+        new StringBuilder(fitted(SourceName.brief(ranked.get(0)), cells - CellText.width(rest)));
     int named = 1;
     for (; named < sources.size(); named++) {
-      String next = "; " + brief(ranked.get(named));
+      String next = "; " + SourceName.brief(ranked.get(named));
       int left = sources.size() - named - 1;
       if (CellText.width(names + next + more(left)) > cells) {
         break;
@@ -51,18 +46,5 @@ final class SourceNames {
     return CellText.width(name) <= cells
         ? name
         : Wrapping.lines(name, cells - 2).get(0) + " \u2026";
-  }
-
-  private static boolean isPractice(String source) {
-    return source.startsWith("common practice");
-  }
-
-  private static String brief(String source) {
-    Matcher matcher = CITATION.matcher(source);
-    if (!matcher.matches()) {
-      return source;
-    }
-    String known = matcher.group("known");
-    return matcher.group("name") + (known == null ? "" : known);
   }
 }

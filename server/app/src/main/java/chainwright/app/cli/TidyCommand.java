@@ -94,6 +94,9 @@ final class TidyCommand implements Callable<Integer> {
     String text = NamedFiles.read(file);
     String tidy = tidied(text);
     if (tidy.equals(text)) {
+      if (isPreview) {
+        sayTidy(file.toString());
+      }
       return false;
     }
     PrintWriter out = spec.commandLine().getOut();
@@ -117,7 +120,9 @@ final class TidyCommand implements Callable<Integer> {
     String text = NamedFiles.read("the standard input", root.input());
     String tidy = tidied(text);
     PrintWriter out = spec.commandLine().getOut();
-    if (isPreview) {
+    if (isPreview && tidy.equals(text)) {
+      sayTidy("the standard input");
+    } else if (isPreview) {
       out.print(UnifiedDiff.of(STANDARD_INPUT, text, tidy));
     } else if (!isCheck) {
       out.print(tidy);
@@ -126,6 +131,11 @@ final class TidyCommand implements Callable<Integer> {
     }
     out.flush();
     return code(!tidy.equals(text));
+  }
+
+  /** Nothing to show is no silence; but what is shown is a diff, so it is said beside it. */
+  private void sayTidy(String name) {
+    spec.commandLine().getErr().println("already tidy: " + name);
   }
 
   private static String tidied(String text) {

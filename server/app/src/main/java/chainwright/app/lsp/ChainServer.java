@@ -1,5 +1,6 @@
 package chainwright.app.lsp;
 
+import chainwright.app.workspace.NearbyFiles;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
@@ -7,6 +8,7 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.WorkspaceFolder;
@@ -59,10 +61,13 @@ final class ChainServer {
   void initialized() {
     JsonArray wanted = new JsonArray();
     if (session.traits().watchesFiles()) {
-      JsonObject chains = new JsonObject();
-      chains.addProperty("globPattern", "**/*.chain");
       JsonArray watchers = new JsonArray();
-      watchers.add(chains);
+      watchers.add(watcher("**/*.chain"));
+      // A pattern knows no letter case, and recorders write names in capitals.
+      for (String ending : NearbyFiles.recordingEndings()) {
+        watchers.add(watcher("**/*" + ending));
+        watchers.add(watcher("**/*" + ending.toUpperCase(Locale.ROOT)));
+      }
       JsonObject options = new JsonObject();
       options.add("watchers", watchers);
       JsonObject files = registration("chain-files", "workspace/didChangeWatchedFiles");
@@ -78,6 +83,12 @@ final class ChainServer {
     if (session.traits().pullsSettings()) {
       SettingsPull.start(session, publisher);
     }
+  }
+
+  private static JsonObject watcher(String pattern) {
+    JsonObject watcher = new JsonObject();
+    watcher.addProperty("globPattern", pattern);
+    return watcher;
   }
 
   CompletableFuture<@Nullable Void> shutdown() {

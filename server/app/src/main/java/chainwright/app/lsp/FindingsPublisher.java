@@ -2,6 +2,7 @@ package chainwright.app.lsp;
 
 import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.MissingTakes;
 import chainwright.app.workspace.Workspace;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -39,13 +40,22 @@ final class FindingsPublisher {
     enqueue(importersOf(List.of(path)));
   }
 
-  /** Looks anew at the open documents that import files whose text on disk is another. */
+  /**
+   * Looks anew at the open documents that import files whose text on disk is another, or that name
+   * recordings which have come or gone.
+   */
   void changedOnDisk(List<DocumentPath> paths) {
     refreshHints();
     if (session.traits().pullsDiagnostics()) {
       refresh();
     } else {
-      enqueue(importersOf(paths));
+      Set<DocumentPath> affected = new LinkedHashSet<>(importersOf(paths));
+      for (DocumentSnapshot open : session.documents().opened()) {
+        if (MissingTakes.names(open, paths)) {
+          affected.add(open.path());
+        }
+      }
+      enqueue(affected);
     }
   }
 

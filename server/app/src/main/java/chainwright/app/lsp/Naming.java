@@ -3,9 +3,11 @@ package chainwright.app.lsp;
 import chainwright.app.assist.Names;
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
+import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.lowering.Kebab;
+import chainwright.notation.lowering.Vocabulary;
 import chainwright.notation.project.Project;
 import chainwright.notation.text.TextEdit;
 import java.util.ArrayList;
@@ -95,6 +97,12 @@ final class Naming {
     Naming naming = new Naming(request);
     Optional<Names.Found> found = naming.at(params.getPosition());
     found
+        .flatMap(name -> meansSomethingElse(name.kind(), newName))
+        .ifPresent(
+            why -> {
+              throw refused("`" + newName + "` is " + why + "; choose another name");
+            });
+    found
         .flatMap(name -> naming.names.bearer(name, newName))
         .flatMap(naming.finder::find)
         .ifPresent(
@@ -117,6 +125,17 @@ final class Naming {
                     .toList(),
                 naming.finder,
                 request));
+  }
+
+  /** Says what a name would be taken for where it is used. */
+  private static Optional<String> meansSomethingElse(Names.Kind kind, String name) {
+    if (kind == Names.Kind.TRACK && Catalogue.load().source(name).isPresent()) {
+      return Optional.of("a kind of source, and `spill " + name + "` would mean that");
+    }
+    return Vocabulary.find(name)
+        .filter(
+            word -> word.place() == Vocabulary.Place.TOP || word.place() == Vocabulary.Place.CLAUSE)
+        .map(word -> "a reserved word: " + word.says());
   }
 
   private static RuntimeException refused(String why) {

@@ -19,6 +19,7 @@ import chainwright.notation.lowering.NoteName;
 import chainwright.notation.model.Settings;
 import chainwright.quantity.Frequency;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -31,6 +32,9 @@ public final class StagePlots {
   private static final double LOWEST_HZ = 20;
   private static final double HIGHEST_HZ = 20_000;
   private static final double PLAIN_TONE_HZ = 100;
+
+  /** Less than the width of a line in any plot of ours. */
+  private static final double INDISTINCT_DB = 0.02;
 
   private StagePlots() {}
 
@@ -69,13 +73,30 @@ public final class StagePlots {
   public static FrequencyPlot frequency(
       StageElement stage, Response response, Optional<Response> soFar) {
     double[] hertz = grid(stage.context().rate().nyquist());
-    List<Curve> curves = new ArrayList<>();
-    soFar.ifPresent(
-        chain -> curves.add(curve("chain so far", CurveRole.CHAIN_SO_FAR, hertz, chain)));
-    curves.add(curve(stage.word(), CurveRole.STAGE, hertz, response));
-    return FrequencyPlot.of(title(stage), curves)
+    return FrequencyPlot.of(title(stage), withChain(stage.word(), response, soFar, hertz))
         .withZones(zones(stage.context().source()))
         .withMarkers(markers(stage, response));
+  }
+
+  /**
+   * A curve and the chain up to and with it; one that lies exactly under the other would not be
+   * seen, so then one stands for both and says so.
+   */
+  private static List<Curve> withChain(
+      String word, Response response, Optional<Response> soFar, double[] hertz) {
+    if (soFar.isEmpty()) {
+      return List.of(curve(word, CurveRole.STAGE, hertz, response));
+    }
+    boolean isSame =
+        Arrays.stream(hertz)
+            .allMatch(
+                at ->
+                    Math.abs(soFar.get().decibelsAt(at) - response.decibelsAt(at)) < INDISTINCT_DB);
+    return isSame
+        ? List.of(curve(word + " = chain so far", CurveRole.STAGE, hertz, response))
+        : List.of(
+            curve("chain so far", CurveRole.CHAIN_SO_FAR, hertz, soFar.get()),
+            curve(word, CurveRole.STAGE, hertz, response));
   }
 
   /**
@@ -101,12 +122,9 @@ public final class StagePlots {
    */
   public static FrequencyPlot part(Part part, SignalPath path) {
     double[] hertz = grid(path.rate().nyquist());
-    List<Curve> curves = new ArrayList<>();
-    part.soFar()
-        .ifPresent(
-            chain -> curves.add(curve("chain so far", CurveRole.CHAIN_SO_FAR, hertz, chain)));
-    curves.add(curve(part.words(), CurveRole.STAGE, hertz, part.response()));
-    return FrequencyPlot.of(part.words(), curves).withZones(zones(path.source()));
+    return FrequencyPlot.of(
+            part.words(), withChain(part.words(), part.response(), part.soFar(), hertz))
+        .withZones(zones(path.source()));
   }
 
   /**

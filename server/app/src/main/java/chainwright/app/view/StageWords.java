@@ -11,6 +11,7 @@ import chainwright.quantity.NumberText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Says in one line of words and numbers what a stage does. */
 public final class StageWords {
@@ -19,6 +20,12 @@ public final class StageWords {
 
   /** The octaves whose decay is said [Hz]: a low, a middle and a high one. */
   private static final List<Double> DECAY_HZ = List.of(125.0, 1000.0, 4000.0);
+
+  /** The loss from which on a declared lowest note is judged by `corner-inside-fundamentals`. */
+  private static final double JUDGED_IF_DECLARED_DB = -1.5;
+
+  private static final String WHY_NOT_JUDGED =
+      " (few recordings reach it: judged from 6 dB on, or from 1.5 dB with a `lowest-note`)";
 
   private StageWords() {}
 
@@ -82,9 +89,24 @@ public final class StageWords {
       double lowest = stage.context().lowestHz().getAsDouble();
       double loss = response.decibelsAt(lowest);
       if (Math.abs(loss) >= INAUDIBLE_DB && Double.isFinite(loss)) {
-        parts.add(Readings.gain(loss) + " at the lowest note " + NoteName.nearest(lowest));
+        parts.add(Readings.gain(loss) + " at the " + lowestNote(stage, lowest, loss));
       }
     }
+  }
+
+  /** Names the lowest note, and says why a loss at one that nobody has declared is not judged. */
+  private static String lowestNote(StageElement stage, double lowestHz, double lossDb) {
+    boolean isUsual =
+        stage
+            .context()
+            .source()
+            .filter(kind -> kind.lowestHz().equals(OptionalDouble.of(lowestHz)))
+            .isPresent();
+    String note = "lowest note " + NoteName.nearest(lowestHz);
+    if (!isUsual) {
+      return note;
+    }
+    return "usual " + note + (lossDb <= JUDGED_IF_DECLARED_DB ? WHY_NOT_JUDGED : "");
   }
 
   private static void dynamics(

@@ -6,10 +6,11 @@ import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.model.Definition;
 import java.nio.file.Files;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 
 /** Finds the takes that a document names and that are not there. */
-final class MissingTakes {
+public final class MissingTakes {
 
   private MissingTakes() {}
 
@@ -37,6 +38,31 @@ final class MissingTakes {
       }
     }
     return findings;
+  }
+
+  /**
+   * Asks whether a chain of a document names one of some recordings.
+   *
+   * @param document the document
+   * @param files the recordings
+   * @return whether its takes may have come or gone with them
+   */
+  public static boolean names(DocumentSnapshot document, Collection<DocumentPath> files) {
+    for (Definition definition : document.file().definitions()) {
+      if (definition instanceof Definition.Track track) {
+        boolean isNamed =
+            track
+                .declarations()
+                .take()
+                .map(take -> DocumentPath.ofKey(document.file().resolve(take.file())))
+                .filter(files::contains)
+                .isPresent();
+        if (isNamed) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static boolean isFile(DocumentSnapshot document, String name) {

@@ -30,6 +30,15 @@ public record NearbyFiles(DocumentSnapshot document, Workspace workspace) {
       List.of(".wav", ".wave", ".bwf", ".rf64", ".flac", ".aif", ".aiff", ".ogg", ".opus", ".mp3");
 
   /**
+   * Returns how the names of recordings end.
+   *
+   * @return such as ".wav", in lower case
+   */
+  public static List<String> recordingEndings() {
+    return RECORDINGS;
+  }
+
+  /**
    * A file or a folder.
    *
    * @param name its name, without its path

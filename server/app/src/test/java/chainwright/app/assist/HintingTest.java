@@ -163,7 +163,9 @@ class HintingTest {
     Hint hint =
         hints(file, Set.of(Hint.Kind.OMITTED), new TextSpan(0, file.tree().text().length())).get(0);
     assertThat(hint.tooltip())
-        .contains("`attack` 10 ms", "Usual for lead vocal: 3 to 20 ms (common practice, no source");
+        .contains(
+            "`attack` 10 ms",
+            "Usual for lead vocal: 3 to 20 ms (R. Izhaki, Mixing Audio (from memory), and 2 more:");
     assertThat(hint.insertion()).isEqualTo("  ratio 3:1  knee 6 dB  attack 10 ms  release 150 ms");
   }
 

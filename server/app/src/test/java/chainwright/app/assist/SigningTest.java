@@ -74,7 +74,7 @@ class SigningTest {
     assertThat(signature.parameters().stream().map(Signature.Parameter::says).toList().toString())
         .contains(
             "The time to reach 63 % of a sudden reduction. Without it: 10 ms."
-                + " Usual for lead vocal: 3 to 20 ms. Source: common practice, no source",
+                + " Usual for lead vocal: 3 to 20 ms. Source: R. Izhaki, Mixing Audio (from memory), and",
             "One of: peak, rms, programme. Without it: peak.");
   }
 
@@ -82,8 +82,8 @@ class SigningTest {
   void gain_thatIsACut_hasTheRangesOfACut() {
     String cut = at("chain a {~ bell 300 Hz -2 dB |").orElseThrow().parameters().get(2).says();
     String boost = at("chain a {~ bell 300 Hz +2 dB |").orElseThrow().parameters().get(2).says();
-    assertThat(cut).contains("Usual: 0.5 to 6.");
-    assertThat(boost).contains("Usual: 0.3 to 2.");
+    assertThat(cut).contains("Usual for a cut: 0.5 to 6.");
+    assertThat(boost).contains("Usual for a boost: 0.3 to 2.");
   }
 
   /** Some editors look a setting up in the label by its text. */

@@ -66,7 +66,8 @@ class NamingTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"kick", "Hull", "hull guard", "", "2nd", "hull-"})
+  @ValueSource(
+      strings = {"kick", "Hull", "hull guard", "", "2nd", "hull-", "as", "chain", "lead-vocal"})
   void rename_toATakenNameOrNoName_isRefused(String newName) {
     try (ScriptedEditor editor = opened()) {
       String rename =

@@ -160,6 +160,21 @@ class SyncTest {
   }
 
   @Test
+  void take_thatAppears_clearsItsFinding(@TempDir Path folder) throws IOException {
+    String uri = folder.resolve("a.chain").toUri().toString();
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      assertThat(
+              editor.open(uri, "chain a {\n  take \"mic.WAV\"\n}\n").getAsJsonArray("diagnostics"))
+          .hasSize(1);
+      Path take = Files.write(folder.resolve("mic.WAV"), new byte[1]);
+      editor.tell(
+          "workspace/didChangeWatchedFiles",
+          "{\"changes\":[{\"uri\":\"" + take.toUri() + "\",\"type\":1}]}");
+      assertThat(editor.expect(FINDINGS).getAsJsonArray("diagnostics")).isEmpty();
+    }
+  }
+
+  @Test
   void settings_severityChanged_isShown() {
     try (ScriptedEditor editor =
         ScriptedEditor.ofInitialize(

@@ -16,6 +16,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -37,6 +39,9 @@ class FixLawsTest {
    */
   private static final Set<String> UNREAD_BEFORE =
       Set.of("unknown-stage", "continues-nothing", "unknown-setting", "text-missing");
+
+  /** A fix that writes a value, with or without its name: its number, or its word. */
+  private static final Pattern WRITE = Pattern.compile("Write `(?:[a-zA-Z-]+ )?([^ `]+).*");
 
   private static final List<String> NUMBERS = List.of("-20", "0.5", "18", "3000");
   private static final List<String> UNITS = List.of("", " dB", " dBFS", " Hz", " ms", ":1");
@@ -64,6 +69,36 @@ class FixLawsTest {
             word ->
                 DynamicTest.dynamicTest(
                     word, () -> check(Path.of("x.chain"), "chain x {\n  " + word + "\n}\n")));
+  }
+
+  /** A finding is a sentence, what else has a part in it a phrase behind the number of a line. */
+  @TestFactory
+  Stream<DynamicTest> finding_ofTheCorpus_isASentenceThatBeginsInOneWay() {
+    return files(GRAMMAR, RULES)
+        .map(
+            path ->
+                DynamicTest.dynamicTest(
+                    path.toString(), () -> checkWords(judge(path, Files.readString(path)))));
+  }
+
+  private static void checkWords(FindingDump judged) {
+    for (Finding finding : judged.findings()) {
+      assertThat(finding.what()).matches("(?s)[`\"+\\p{Lu}\\p{N}\u2212].*[^.]");
+      Stream.of(finding.why(), finding.remedy())
+          .filter(text -> !text.isEmpty())
+          .forEach(text -> assertThat(text).matches("(?s)[`\"+\\p{Lu}\\p{N}\u2212].*[.?]"));
+      assertThat(finding.related())
+          .allSatisfy(one -> assertThat(one.what()).matches("(?s)[`\"\\p{Ll}\\p{N}\u2212].*[^.]"));
+      for (Fix fix : finding.fixes()) {
+        assertThat(fix.title()).matches("(?s)\\p{Lu}.*[^.]");
+        Matcher written = WRITE.matcher(fix.title());
+        if (written.matches()) {
+          assertThat(finding.remedy().replace('\u2212', '-'))
+              .as("%s says what its fix writes: %s", finding.code(), fix.title())
+              .contains(written.group(1));
+        }
+      }
+    }
   }
 
   private static void checkValues(StageKind kind) {

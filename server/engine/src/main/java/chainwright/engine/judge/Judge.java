@@ -6,6 +6,7 @@ import chainwright.engine.rules.Rule;
 import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.lowering.Spread;
 import chainwright.notation.model.Definition;
@@ -43,6 +44,9 @@ public record Judge(Catalogue catalogue, Spread spread) {
 
   /** The rules that find values which cannot be built. */
   private static final Set<String> IMPOSSIBLE = Set.of("outside-limits", "frequency-above-nyquist");
+
+  /** The rules that compare a value with what is usual, and know no other reason. */
+  private static final Set<String> USUALNESS = Set.of("uncommon-value", "extreme-value");
 
   /**
    * Judges a file.
@@ -110,6 +114,25 @@ public record Judge(Catalogue catalogue, Spread spread) {
         .toList();
   }
 
+  /**
+   * Leaves out that a value is unusual where a rule that knows a reason says what to write in its
+   * place: two fixes of one value would name two values.
+   */
+  private static List<Finding> withoutSecondAdvice(List<Finding> found) {
+    Set<Place> advised = new HashSet<>();
+    for (Finding finding : found) {
+      if (!USUALNESS.contains(finding.code())) {
+        finding.fixes().stream()
+            .filter(Fix::isPreferred)
+            .flatMap(fix -> fix.edits().stream())
+            .forEach(edit -> advised.add(new Place(edit.section(), edit.edit().span())));
+      }
+    }
+    return found.stream()
+        .filter(one -> !USUALNESS.contains(one.code()) || !advised.contains(one.place()))
+        .toList();
+  }
+
   private List<Finding> judge(Definition.Track track, Scope scope, Paths paths) {
     Evidence evidence = new Evidence(paths.of(track), scope, paths, catalogue);
     List<Finding> found = new ArrayList<>();
@@ -117,6 +140,6 @@ public record Judge(Catalogue catalogue, Spread spread) {
     for (Rule rule : RuleBook.all()) {
       rule.check(evidence, report);
     }
-    return Deliberation.of(track, scope).weigh(possible(found));
+    return Deliberation.of(track, scope).weigh(withoutSecondAdvice(possible(found)));
   }
 }

@@ -47,11 +47,7 @@ public final class ExtremeValue implements Rule {
         CARD.code(),
         isExplained ? Severity.INFO : CARD.severity(),
         found.place(),
-        found.named()
-            + " is extreme for "
-            + evidence.sourceInWords()
-            + "; usual is "
-            + found.usual(),
+        found.named() + " is extreme for " + evidence.sourceInWords() + "; " + found.usual(),
         CARD.why(),
         "Write " + found.nearest() + ", or keep it and say why in a note.",
         found.sources(),

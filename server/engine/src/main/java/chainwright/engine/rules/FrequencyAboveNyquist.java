@@ -65,7 +65,7 @@ public final class FrequencyAboveNyquist implements Rule {
             + Figures.hertz(rateHz)
             + ", which holds frequencies below "
             + Figures.hertz(rateHz / 2),
-        "Lower it to " + Figures.hertz(highestHz) + " or less, or raise the `sample-rate`.",
+        "Lower it to " + mended + " or less, or raise the `sample-rate`.",
         List.of(),
         List.of(lower));
   }

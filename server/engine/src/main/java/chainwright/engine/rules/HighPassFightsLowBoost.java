@@ -102,7 +102,9 @@ public final class HighPassFightsLowBoost implements Rule {
             + Figures.change(peak.decibels())
             + " at "
             + Figures.hertz(peak.hertz()),
-        "Keep it only if this curve is wanted; else lower the high-pass.",
+        "Keep it only if this curve is wanted; else lower the high-pass to "
+            + Figures.hertz(lowerHz)
+            + ".",
         List.of(StageOrder.related(filter, "takes what the boost gives")),
         fixes);
   }

@@ -6,7 +6,6 @@ import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.notation.diagnostic.Finding;
-import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Severity;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -91,23 +90,27 @@ public final class LargeTotalBoost implements Rule {
             + Figures.change(most.decibels())
             + " at "
             + Figures.hertz(most.hertz()),
-        "Look for the missing energy first, such as another place for the microphone; else halve the"
-            + " boost.",
+        "Look for the missing energy first, such as another place for the microphone; else lower the"
+            + " boosts"
+            + tolerable(strongest, most).map(lower -> ", this one to " + lower).orElse("")
+            + ".",
         related,
-        fixes(strongest, most));
+        tolerable(strongest, most).stream()
+            .map(
+                lower ->
+                    Edits.changing(
+                        "Write `" + lower + "`",
+                        true,
+                        List.of(Mends.set(strongest, "gain", lower))))
+            .toList());
   }
 
-  private static List<Fix> fixes(StageElement strongest, ResponseSearch.Extreme most) {
+  /** The gain of the strongest boost with which the sum is tolerable, if it stays a boost. */
+  private static Optional<String> tolerable(StageElement strongest, ResponseSearch.Extreme most) {
     double partDb = EqualiserMoves.decibelsAt(strongest, most.hertz());
     double tooMuchDb = most.decibels() - TOLERABLE_DB;
     double gainDb = EqualiserMoves.gainDb(strongest);
     double newDb = Math.floor(10 * gainDb * (1 - tooMuchDb / partDb)) / 10;
-    if (newDb <= 0) {
-      return List.of();
-    }
-    String lower = Figures.change(newDb);
-    return List.of(
-        Edits.changing(
-            "Write `" + lower + "`", true, List.of(Mends.set(strongest, "gain", lower))));
+    return newDb <= 0 ? Optional.empty() : Optional.of(Figures.change(newDb));
   }
 }

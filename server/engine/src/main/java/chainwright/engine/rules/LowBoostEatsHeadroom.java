@@ -92,7 +92,8 @@ public final class LowBoostEatsHeadroom implements Rule {
       return;
     }
     List<Fix> fixes = new ArrayList<>();
-    lower(evidence, boost, lowestHz).ifPresent(fixes::add);
+    Optional<String> lower = lower(evidence, boost, lowestHz);
+    lower.ifPresent(gain -> fixes.add(lowering(boost, gain)));
     trim(evidence, boost, peakDb).ifPresent(fixes::add);
     report.accept(
         evidence.finding(
@@ -106,7 +107,9 @@ public final class LowBoostEatsHeadroom implements Rule {
                 + Figures.amount(peakDb)
                 + ", but the loudness of a usual programme only by "
                 + Figures.amount(loudnessLu).replace("dB", "LU"),
-            "Boost less, cut the low mids instead, or turn the whole down behind it.",
+            "Boost less"
+                + lower.map(gain -> " (" + gain + ")").orElse("")
+                + ", cut the low mids instead, or turn the whole down behind it.",
             List.of(),
             fixes));
   }
@@ -128,8 +131,12 @@ public final class LowBoostEatsHeadroom implements Rule {
     return 20 * Math.log10(1 + LOW_SHARE * (Math.pow(10, gainDb / 20) - 1));
   }
 
-  /** Lowers the boost to what is tolerable, in steps of half a decibel. */
-  private static Optional<Fix> lower(Evidence evidence, StageElement boost, double lowestHz) {
+  private static Fix lowering(StageElement boost, String gain) {
+    return Edits.changing("Write `" + gain + "`", true, List.of(Mends.set(boost, "gain", gain)));
+  }
+
+  /** The boost that is tolerable, in steps of half a decibel. */
+  private static Optional<String> lower(Evidence evidence, StageElement boost, double lowestHz) {
     Response others = response(evidence.path(), Optional.of(boost));
     Optional<Response> own = EqualiserMoves.response(boost);
     if (own.isEmpty()) {
@@ -145,10 +152,7 @@ public final class LowBoostEatsHeadroom implements Rule {
             Math.max(most, others.decibelsAt(hertz) + share * own.get().decibelsAt(hertz) + TENTH);
       }
       if (peakDb(most) < LEAST_PEAK_DB) {
-        String lower = Figures.change(newDb);
-        return Optional.of(
-            Edits.changing(
-                "Write `" + lower + "`", true, List.of(Mends.set(boost, "gain", lower))));
+        return Optional.of(Figures.change(newDb));
       }
     }
     return Optional.empty();

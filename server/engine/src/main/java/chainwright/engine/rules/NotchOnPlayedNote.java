@@ -68,7 +68,7 @@ public final class NotchOnPlayedNote implements Rule {
             + (harmonic == 1 ? "the lowest note" : "harmonic " + harmonic + " of the lowest note")
             + " that is declared, "
             + Figures.hertz(hertz),
-        "Try less depth, a narrower notch, or a dynamic cut.",
+        "Try less depth, such as " + SHALLOW + ", a narrower notch, or a dynamic cut.",
         List.of(),
         List.of(
             Edits.changing(

@@ -1,6 +1,7 @@
 package chainwright.engine.rules;
 
 import chainwright.engine.path.PathElement.StageElement;
+import chainwright.notation.catalogue.Setting;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
@@ -128,13 +129,13 @@ final class StageOrder {
       return List.of();
     }
     Section section = element.place().section();
-    String added = setting + " " + value;
+    Optional<Written> written = element.stage().settings().written(setting);
+    boolean isByUnit =
+        element.stage().kind().setting(setting).filter(Setting::isPositional).isPresent();
+    String added = isByUnit ? value : setting + " " + value;
     PlacedEdit edit =
-        element
-            .stage()
-            .settings()
-            .written(setting)
-            .map(written -> Edits.replaceValue(section, written, value))
+        written
+            .map(one -> Edits.replaceValue(section, one, value))
             .orElseGet(() -> Edits.append(section, element.stage().lineSpan(), added));
     return List.of(Edits.changing("Write `" + added + "`", isPreferred, List.of(edit)));
   }

@@ -2,6 +2,7 @@ package chainwright.engine.rules;
 
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.catalogue.Citation;
+import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.diagnostic.Fix;
@@ -18,8 +19,9 @@ import java.util.Set;
  * @param said the settings it belongs to
  * @param written the value
  * @param range the range
+ * @param direction whether it holds for a cut or for a boost only
  */
-record TradeVerdict(Said said, Written written, TradeRange range) {
+record TradeVerdict(Said said, Written written, TradeRange range, RangeRow.Direction direction) {
 
   /** Settings whose far ends have rules of their own, which know more of the case. */
   private static final Set<String> ELSEWHERE = Set.of("oversampling", "blend");
@@ -33,17 +35,17 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
     List<TradeVerdict> found = new ArrayList<>();
     for (Said said : Said.in(evidence.path())) {
       for (Written written : said.settings().written()) {
-        Optional<TradeRange> range =
-            said.settings().range(written.setting(), evidence.path().source());
+        Optional<RangeRow> row = said.settings().row(written.setting(), evidence.path().source());
         boolean isFound =
             !said.isBypassed()
                 && said.part() == Said.Part.WHOLE
-                && range.isPresent()
-                && worst(written, range.get()) == verdict
+                && said.settings().isInEffect(written.setting())
+                && row.isPresent()
+                && worst(written, row.get().range()) == verdict
                 && !ELSEWHERE.contains(written.setting().name())
                 && !isSpokenOfElsewhere(written, evidence);
         if (isFound) {
-          found.add(new TradeVerdict(said, written, range.get()));
+          found.add(new TradeVerdict(said, written, row.get().range(), row.get().direction()));
         }
       }
     }
@@ -94,8 +96,12 @@ record TradeVerdict(Said said, Written written, TradeRange range) {
     return Amounts.named(written);
   }
 
-  /** Spells the usual range. */
+  /** Spells the usual range: "usual for a cut is 0.5 to 6". */
   String usual() {
+    return "usual" + direction.inWords() + " is " + ends();
+  }
+
+  private String ends() {
     Setting setting = written.setting();
     return range.usualLow() == range.usualHigh()
         ? Amounts.spell(setting, range.usualLow())

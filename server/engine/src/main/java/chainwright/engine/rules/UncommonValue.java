@@ -45,11 +45,7 @@ public final class UncommonValue implements Rule {
         CARD.code(),
         CARD.severity(),
         found.place(),
-        found.named()
-            + " is uncommon for "
-            + evidence.sourceInWords()
-            + "; usual is "
-            + found.usual(),
+        found.named() + " is uncommon for " + evidence.sourceInWords() + "; " + found.usual(),
         CARD.why(),
         "Try " + found.nearest() + " first.",
         found.sources(),

@@ -79,7 +79,7 @@ public final class WideDeepCut implements Rule {
             + ": the body of "
             + evidence.sourceInWords()
             + " goes with it",
-        "Narrow it to a Q of 2 to 4, or halve its depth.",
+        "Narrow it to a Q of 2 to 4, or make it shallower: `" + shallower + "`.",
         List.of(),
         List.of(narrow, halve));
   }

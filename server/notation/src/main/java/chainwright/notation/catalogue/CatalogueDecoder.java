@@ -133,9 +133,22 @@ final class CatalogueDecoder {
     for (int i = 0; i < settings.length; i++) {
       settings[i] =
           new Setting(
-              text(), takes(), flag(), text(), limit(), limit(), byOmission(), offers(), rows());
+              text(),
+              takes(),
+              flag(),
+              text(),
+              limit(),
+              limit(),
+              byOmission(),
+              offers(),
+              rows(),
+              usedWith());
     }
     return List.of(settings);
+  }
+
+  private Optional<UsedWith> usedWith() {
+    return flag() ? Optional.of(new UsedWith(text(), List.of(words()))) : Optional.empty();
   }
 
   private Takes takes() {

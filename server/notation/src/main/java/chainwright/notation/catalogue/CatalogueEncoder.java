@@ -139,6 +139,14 @@ public final class CatalogueEncoder {
     byOmission(setting.byOmission());
     list(setting.offers(), this::amount);
     list(setting.rows(), this::row);
+    flag(setting.usedWith().isPresent());
+    setting
+        .usedWith()
+        .ifPresent(
+            used -> {
+              text(used.setting());
+              list(used.values(), this::text);
+            });
   }
 
   private void takes(Takes takes) {

@@ -14,11 +14,26 @@ public record RangeRow(Set<String> sources, Direction direction, TradeRange rang
   /** The sign of the stage's gain that a row is for. */
   public enum Direction {
     /** Either sign. */
-    ANY,
+    ANY(""),
     /** A gain below 0 dB. */
-    CUT,
+    CUT(" for a cut"),
     /** A gain of 0 dB or more. */
-    BOOST
+    BOOST(" for a boost");
+
+    private final String inWords;
+
+    Direction(String inWords) {
+      this.inWords = inWords;
+    }
+
+    /**
+     * Returns how a sentence says for what a range is given.
+     *
+     * @return such as " for a cut", with the blank before it; empty if it holds for either
+     */
+    public String inWords() {
+      return inWords;
+    }
   }
 
   /**

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param byOmission what holds where it is not written
  * @param offers the values that exist, for a setting with few of them (slopes); else empty
  * @param rows its ranges
+ * @param usedWith the other setting that decides whether it is used; empty if it always is
  */
 public record Setting(
     String name,
@@ -25,7 +26,8 @@ public record Setting(
     Limit high,
     Default byOmission,
     List<Double> offers,
-    List<RangeRow> rows) {
+    List<RangeRow> rows,
+    Optional<UsedWith> usedWith) {
 
   /**
    * Copies the lists.
@@ -39,6 +41,7 @@ public record Setting(
    * @param byOmission what holds by omission
    * @param offers the values that exist
    * @param rows its ranges
+   * @param usedWith the other setting that decides whether it is used
    */
   public Setting {
     offers = List.copyOf(offers);

@@ -8,7 +8,8 @@ import java.util.List;
  * @param code its kebab-case code, which is also the name of its page
  * @param severity how grave it is
  * @param place the tightest span that is at fault
- * @param what what is the case, with the values found; one sentence without a full stop
+ * @param what what is the case, with the values found; one sentence without a full stop, begun with
+ *     a capital letter, or with what is written in the text
  * @param why why that matters; one or two sentences
  * @param remedy what to do, likeliest first; one or two sentences
  * @param sources where the knowledge comes from, spelt for a reader; never empty for a rule of the
@@ -47,7 +48,8 @@ public record Finding(
   }
 
   /**
-   * Copies the lists, and sets the sentences: a minus sign outside of backticks.
+   * Copies the lists, and sets the sentences: a capital letter first, a minus sign outside of
+   * backticks.
    *
    * @param code its code
    * @param severity how grave it is
@@ -60,9 +62,9 @@ public record Finding(
    * @param fixes edits that mend it
    */
   public Finding {
-    what = Prose.set(what);
-    why = Prose.set(why);
-    remedy = Prose.set(remedy);
+    what = Prose.sentence(what);
+    why = Prose.sentence(why);
+    remedy = Prose.sentence(remedy);
     sources = List.copyOf(sources);
     related = List.copyOf(related);
     fixes = List.copyOf(fixes);

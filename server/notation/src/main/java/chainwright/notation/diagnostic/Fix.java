@@ -30,7 +30,7 @@ public record Fix(String title, Effect effect, boolean isPreferred, List<PlacedE
    * @throws IllegalArgumentException if there is no edit
    */
   public Fix {
-    title = Prose.set(title);
+    title = Prose.sentence(title);
     edits = List.copyOf(edits);
     if (edits.isEmpty()) {
       throw new IllegalArgumentException("a fix must hold an edit, but `" + title + "` has none");

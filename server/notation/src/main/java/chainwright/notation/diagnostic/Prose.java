@@ -14,6 +14,13 @@ final class Prose {
 
   private Prose() {}
 
+  /** Sets a sentence, and begins it with a capital letter where it begins with a letter. */
+  static String sentence(String sentence) {
+    return sentence.isEmpty()
+        ? sentence
+        : set(Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1));
+  }
+
   /** Writes the minus of numbers as a minus sign, except between backticks. */
   static String set(String sentence) {
     if (sentence.indexOf('-') < 0) {

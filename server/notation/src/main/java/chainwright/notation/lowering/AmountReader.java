@@ -319,7 +319,7 @@ record AmountReader(Report report) {
           "impossible-value",
           amount.span(),
           "`" + amount.number() + "` is not possible here",
-          String.valueOf(impossible.getMessage()),
+          impossible.getMessage() + ".",
           "Write another value.");
       return Optional.empty();
     }

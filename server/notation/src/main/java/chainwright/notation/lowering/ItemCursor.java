@@ -88,7 +88,7 @@ final class ItemCursor {
           word.span(),
           what,
           "",
-          remedy,
+          "Write `" + quoted + "`.",
           report.change("Write `" + quoted + "`", true, new TextEdit(bare, quoted)));
     } else {
       report.error("text-missing", statement.lineSpan(), what, "", remedy);

@@ -5,7 +5,9 @@ import chainwright.notation.catalogue.Default;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
+import chainwright.notation.catalogue.UsedWith;
 import chainwright.notation.model.Settings;
+import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
@@ -215,6 +217,28 @@ record SettingFaults(
                 + (setting.isPositional() ? "it as " : "`" + setting.name() + "` and ")
                 + describe(setting.takes())
                 + ".");
+      }
+    }
+  }
+
+  /** Reports what is written and does nothing, as the other settings stand. */
+  void idle(Settings settings) {
+    for (Written one : settings.written()) {
+      if (one.setting().usedWith().isPresent() && !settings.isInEffect(one.setting())) {
+        UsedWith used = one.setting().usedWith().get();
+        String needed =
+            used.values().isEmpty()
+                ? "a `" + used.setting() + "`"
+                : "`" + used.setting() + "` " + String.join(" or ", used.values());
+        String found =
+            settings.value(used.setting()).map(value -> ", and this is " + value).orElse("");
+        report.warning(
+            "idle-setting",
+            one.span(),
+            "`" + one.setting().name() + "` does nothing here: it is used with " + needed + found,
+            one.setting().says(),
+            "Remove it, or write " + needed + ".",
+            report.fix("Remove it", true, report.removal(one.span())));
       }
     }
   }

@@ -70,9 +70,10 @@ final class SettingsReader {
     }
     Settings settings = new Settings(kind, reader.written);
     if (!reader.unnamed.isEmpty()) {
-      reader.unnamed.report(reader.free());
+      reader.unnamed.report(reader.free().stream().filter(settings::isInEffect).toList());
     }
     reader.faults.missing(settings);
+    reader.faults.idle(settings);
     return new Line(
         reader.title,
         settings,

@@ -7,6 +7,7 @@ import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.UsedWith;
 import chainwright.quantity.Dimension;
 import chainwright.quantity.Quantity;
 import java.util.List;
@@ -81,6 +82,24 @@ public record Settings(StageKind kind, List<Written> written) {
   }
 
   /**
+   * Asks whether a setting is used, as the other settings stand.
+   *
+   * @param setting a setting of this kind
+   * @return whether another value of it would change the sound
+   */
+  public boolean isInEffect(Setting setting) {
+    if (setting.usedWith().isEmpty()) {
+      return true;
+    }
+    UsedWith used = setting.usedWith().get();
+    return used.values().isEmpty()
+        ? written(used.setting()).isPresent()
+        : value(used.setting())
+            .filter(value -> used.values().contains(value.toString()))
+            .isPresent();
+  }
+
+  /**
    * Returns the number in use, in the base unit of its dimension.
    *
    * @param name the setting's name
@@ -124,6 +143,17 @@ public record Settings(StageKind kind, List<Written> written) {
    */
   public Optional<TradeRange> range(Setting setting, Optional<SourceKind> source) {
     return setting.range(source, direction());
+  }
+
+  /**
+   * Returns the trade's range for a setting here, and for whom it was given.
+   *
+   * @param setting a setting of this kind
+   * @param source the kind of source, if it is known
+   * @return the row, or empty if the setting has none
+   */
+  public Optional<RangeRow> row(Setting setting, Optional<SourceKind> source) {
+    return setting.row(source, direction());
   }
 
   /**

@@ -5,6 +5,7 @@ import chainwright.notation.catalogue.Limit;
 import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.Takes;
+import chainwright.notation.catalogue.UsedWith;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,7 +41,8 @@ final class SettingReader {
             "instead-of",
             "offers",
             "ranges",
-            "unranged"));
+            "unranged",
+            "used-with"));
     Takes takes = takes(entry);
     boolean isNumeric =
         takes instanceof Takes.InUnit
@@ -83,7 +85,18 @@ final class SettingReader {
         high,
         byOmission,
         offers,
-        rows);
+        rows,
+        entry.field("used-with").map(SettingReader::usedWith));
+  }
+
+  /** The other setting, then the values with which this one is used. */
+  private static UsedWith usedWith(YamlValue list) {
+    List<String> words = new ArrayList<>();
+    list.items().forEach(item -> words.add(item.text()));
+    if (words.isEmpty()) {
+      throw list.fault("the name of another setting is needed");
+    }
+    return new UsedWith(words.get(0), words.subList(1, words.size()));
   }
 
   /** A setting without ranges says why in `unranged`, and its reader is told so. */

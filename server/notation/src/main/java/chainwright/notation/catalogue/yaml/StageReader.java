@@ -104,6 +104,9 @@ final class StageReader {
         throw root.fault(
             "`" + setting.name() + "` stands instead of no setting: " + instead.other());
       }
+      if (setting.usedWith().filter(used -> !names.contains(used.setting())).isPresent()) {
+        throw root.fault("`" + setting.name() + "` is used with no setting of this stage");
+      }
       for (Limit limit : List.of(setting.low(), setting.high())) {
         if (limit instanceof Limit.OfSetting other && !names.contains(other.name())) {
           throw root.fault("`" + setting.name() + "`: its limit names no setting: " + other.name());
