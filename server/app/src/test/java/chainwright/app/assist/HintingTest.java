@@ -47,7 +47,7 @@ class HintingTest {
         "chain a { high-pass 66 Hz bypassed }",
         "chain a { high-pass 66 }",
         "chain a { gate threshold -40 dBFS range 9 dB attack 1 ms hold 50 ms release 90 ms"
-            + " hysteresis 3 dB look-ahead 1 ms { side-chain { high-pass 60 Hz } } }",
+            + " hysteresis 3 dB look-ahead 1 ms { side-chain { high-pass 60 Hz<12 dB/oct> } } }",
         "preset p { bell 300 Hz -2 dB<Q 1> }~chain a { apply p }",
       })
   void valueByOmission_isNamedWhereItChangesTheSound(String marked) {

@@ -41,7 +41,7 @@ class FixLawsTest {
       Set.of("unknown-stage", "continues-nothing", "unknown-setting", "text-missing");
 
   /** A fix that writes a value, with or without its name: its number, or its word. */
-  private static final Pattern WRITE = Pattern.compile("Write `(?:[a-zA-Z-]+ )?([^ `]+).*");
+  private static final Pattern WRITE = Pattern.compile("Write `(?:[a-zA-Z-]+ )?([^ `]+)[^`]*`");
 
   private static final List<String> NUMBERS = List.of("-20", "0.5", "18", "3000");
   private static final List<String> UNITS = List.of("", " dB", " dBFS", " Hz", " ms", ":1");
