@@ -89,7 +89,7 @@ class CompletionsTest {
     assertThat(item.get("documentation").getAsString())
         .contains("For lead vocal: usual 60 to 110 Hz, cautious 40 to 80 Hz")
         .contains("extreme at or above 160 Hz")
-        .contains("Source of the range: common practice, no source");
+        .contains("Source of the range: R. Izhaki, Mixing Audio (from memory), and");
   }
 
   /** A slope that exists but lies outside the usual range is not passed off as usual. */

@@ -36,7 +36,7 @@ class HoversTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "5 | 4 | \u22123.0 dB at 66 Hz, 18 dB/oct, \u22121.0 dB at the lowest note E2",
+        "5 | 4 | \u22123.0 dB at 66 Hz, 18 dB/oct, \u22121.0 dB at the usual lowest note E2",
         "7 | 4 | 2 dB of gain reduction at \u221218 dBFS, 3:1 from -21 dBFS",
         "8 | 4 | \u22122.5 dB at 3.1 kHz",
         "5 | 19 | 18 dB/oct",
@@ -70,7 +70,7 @@ class HoversTest {
 
   @Test
   void hover_range_namesItsSource() {
-    assertThat(hover("\"text\"", 5, 13)).contains("usual").contains("common practice, no source");
+    assertThat(hover("\"text\"", 5, 13)).contains("usual").contains("Source: R. Izhaki, Mixing Audio (from memory), and");
   }
 
   private static String hover(String plots, int line, int character) {
