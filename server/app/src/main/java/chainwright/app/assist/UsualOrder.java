@@ -17,7 +17,8 @@ import java.util.stream.Collectors;
 
 /**
  * Proposes the stages of a chain in their usual order: the catalogue's, an equaliser that lifts
- * behind the dynamics, so that it does not work their detectors.
+ * behind the dynamics, so that it does not work their detectors, but not behind a de-esser that it
+ * stood before.
  *
  * <p>Each run of plain stages is sorted by itself. Structures and applied presets stay where they
  * are, for what is in them was put there as a whole. With a stage move its notes, its label, and
@@ -35,11 +36,20 @@ public final class UsualOrder {
   /** A stage and the lines that go with it, without the blank lines above. */
   private record Lines(Step.Stage stage, TextSpan span) {
 
-    int order() {
+    /** The place; a lift that a de-esser follows stays before it, which would be undone behind. */
+    int order(List<Step.Stage> run) {
       boolean isLift =
           stage.kind().family() == Family.EQUALISER
               && stage.settings().direction() == RangeRow.Direction.BOOST;
-      return isLift ? Math.max(LIFTS, stage.kind().order()) : stage.kind().order();
+      if (!isLift) {
+        return stage.kind().order();
+      }
+      for (Step.Stage later : run.subList(run.indexOf(stage), run.size())) {
+        if (later.kind().word().equals("de-ess")) {
+          return Math.min(stage.kind().order(), later.kind().order());
+        }
+      }
+      return Math.max(LIFTS, stage.kind().order());
     }
   }
 
@@ -92,7 +102,7 @@ public final class UsualOrder {
       Section section, List<Step.Stage> run, List<PlacedEdit> edits, List<String> moved) {
     List<Lines> lines = lines(section.text(), run);
     List<Lines> sorted = new ArrayList<>(lines);
-    sorted.sort(Comparator.comparingInt(Lines::order));
+    sorted.sort(Comparator.comparingInt(one -> one.order(run)));
     if (lines.size() < 2 || sorted.equals(lines)) {
       return;
     }

@@ -70,7 +70,9 @@ class HoversTest {
 
   @Test
   void hover_range_namesItsSource() {
-    assertThat(hover("\"text\"", 5, 13)).contains("usual").contains("Source: R. Izhaki, Mixing Audio (from memory), and");
+    assertThat(hover("\"text\"", 5, 13))
+        .contains("usual")
+        .contains("Source: R. Izhaki, Mixing Audio (from memory), and");
   }
 
   private static String hover(String plots, int line, int character) {
