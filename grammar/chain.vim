@@ -98,11 +98,12 @@ highlight default link chainSetting Identifier
 highlight default link chainName Function
 highlight default link chainNumber Number
 highlight default link chainHighNumber Number
-highlight default link chainUnit Type
-highlight default link chainHighUnit Type
-highlight default link chainGluedUnit Type
-highlight default link chainHighGluedUnit Type
-highlight default link chainUnitSign Type
+" A quantity is one thing to the eye; who wants its unit in another colour links this group elsewhere.
+highlight default link chainUnit Number
+highlight default link chainHighUnit chainUnit
+highlight default link chainGluedUnit chainUnit
+highlight default link chainHighGluedUnit chainUnit
+highlight default link chainUnitSign chainUnit
 highlight default link chainText String
 highlight default link chainNoteText SpecialComment
 highlight default link chainProse SpecialComment

@@ -349,11 +349,25 @@
                   (buffer-string))
     (font-lock-ensure)
     (dolist (wanted '(("high" . font-lock-keyword-face) ("66" . font-lock-constant-face)
-                      ("low" . font-lock-comment-face) ("b\"" . font-lock-string-face)))
+                      ("low" . font-lock-comment-face) ("b\"" . font-lock-doc-face)))
       (goto-char (point-min))
       (search-forward (car wanted))
       (let ((face (get-text-property (match-beginning 0) 'face)))
-        (driver-check (format "set-up: %s is %s" (car wanted) (cdr wanted)) (eq face (cdr wanted)) face)))))
+        (driver-check (format "set-up: %s is %s" (car wanted) (cdr wanted)) (eq face (cdr wanted)) face))))
+  (with-temp-buffer
+    (insert "bus mix { }\nchain a {\ngain -1 dB as match\n> A \"{ of prose opens nothing.\nmid-side {\nmid { gain -1 dB }\n}\n}\n")
+    (chain-mode)
+    (indent-region (point-min) (point-max))
+    (goto-char (point-min))
+    (search-forward "mid {")
+    (driver-check "set-up: a brace in prose indents nothing" (= (current-indentation) 4) (buffer-string))
+    (let ((index (mapcar (lambda (group) (cons (car group) (mapcar #'car (cdr group))))
+                         (funcall imenu-create-index-function))))
+      (driver-check "set-up: the index lists chains, buses and labels"
+                    (and (equal (cdr (assoc "Chains" index)) '("a"))
+                         (equal (cdr (assoc "Buses" index)) '("mix"))
+                         (equal (cdr (assoc "Labels" index)) '("match")))
+                    index))))
 
 ;; A batch run's frame is 10 columns wide; give it a terminal's size.
 (set-frame-size (selected-frame) 120 40)

@@ -2,14 +2,15 @@
 set nocompatible encoding=utf-8 fileencodings=utf-8 nobomb nomodeline synmaxcol=0
 execute 'set runtimepath^=' . fnameescape($PLUGIN)
 syntax on
-let s:letters = {'Statement': 'S', 'Identifier': 's', 'Function': 'N', 'Number': 'n', 'Type': 'u', 'String': 't', 'SpecialComment': 'o', 'Comment': 'c', 'Delimiter': 'p', 'Operator': 'p'}
+let s:letters = {'Statement': 'S', 'Identifier': 's', 'Function': 'N', 'Number': 'n', 'String': 't', 'SpecialComment': 'o', 'Comment': 'c', 'Delimiter': 'p', 'Operator': 'p'}
 let s:letter_of = {}
 
 function! s:letter(id) abort
   if !has_key(s:letter_of, a:id)
-    " The group that is linked to, and none further: colour schemes may draw several in one way.
-    let l:link = matchstr(execute('highlight ' . (a:id ? synIDattr(a:id, 'name') : 'Normal')), 'links to \zs\w\+')
-    let s:letter_of[a:id] = get(s:letters, l:link, '.')
+    let l:name = a:id ? synIDattr(a:id, 'name') : 'Normal'
+    " The group that is linked to, and none further: colour schemes may draw several in one way. Units look like numbers.
+    let l:link = matchstr(execute('highlight ' . l:name), 'links to \zs\w\+')
+    let s:letter_of[a:id] = l:name ==# 'chainUnit' || l:link ==# 'chainUnit' ? 'u' : get(s:letters, l:link, '.')
   endif
   return s:letter_of[a:id]
 endfunction

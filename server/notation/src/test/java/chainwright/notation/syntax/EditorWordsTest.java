@@ -49,6 +49,9 @@ class EditorWordsTest {
         "lezer/tokens.js       ! statements ! 'namingStatements = new Set\\(''(.*)''\\.split' ! ' '",
         "lezer/tokens.js       ! marks      ! 'namingMarks = new Set\\(''(.*)''\\.split'     ! ' '",
         "lezer/tokens.js       ! units      ! 'units = new Set\\(''(.*)''\\.split'           ! ' '",
+        "../editor-clients/emacs/chain-mode.el ! statements ! 'naming-statements ''\\(\"(.*)\"\\)' ! '\" \"'",
+        "../editor-clients/emacs/chain-mode.el ! marks ! 'naming-marks ''\\(\"(.*)\"\\)' ! '\" \"'",
+        "../editor-clients/emacs/chain-mode.el ! units ! 'chain--units ''\\(\"(.*)\"\\)' ! '\" \"'",
       })
   void list_inAGrammar_isTheListOfTheServer(
       String name, String list, String pattern, String separator) throws IOException {
