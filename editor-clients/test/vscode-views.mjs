@@ -25,10 +25,12 @@ async function wear(editor, theme, shown) {
   await editor.page.locator(`.monaco-workbench.${shown}`).waitFor({ timeout: patience });
 }
 
-/** Loads the window anew, with the settings as they are now. */
-async function reload(editor, settings) {
+/** Loads the window anew, with the settings as they are now, and shows a file, which starts the extension. */
+async function reload(editor, file, settings) {
   settings();
   await editor.page.reload();
+  await editor.page.locator('.monaco-workbench .part.statusbar').waitFor({ timeout: 60000 });
+  await editor.open(file);
   await status(editor.page).waitFor({ timeout: 3 * patience });
 }
 
@@ -241,8 +243,8 @@ export const viewChecks = {
   /** Last, as it leaves the window with another server. */
   async server(editor, check, { cases, running, launcher, folder }) {
     const { page } = editor;
-    await editor.open(cases.diagnostics['clean-file']);
-    await reload(editor, () => running.set('Machine', { 'chainwright.server.path': '/nowhere/chainwright' }));
+    const clean = cases.diagnostics['clean-file'];
+    await reload(editor, clean, () => running.set('Machine', { 'chainwright.server.path': '/nowhere/chainwright' }));
     check('server: a wrong path is said', await notification(page, '/nowhere/chainwright').waitFor({ timeout: patience }).then(() => true, () => false), '');
     check('server: its status is stopped', await statusSays(page, 'stopped'), await status(page).innerText());
     await editor.shot('server-missing');
@@ -251,14 +253,14 @@ export const viewChecks = {
     const java = join(folder, 'old-java');
     mkdirSync(join(java, 'bin'), { recursive: true });
     writeFileSync(join(java, 'bin/java'), '#!/bin/sh\necho \'openjdk version "11.0.20" 2023-07-18\' >&2\n', { mode: 0o755 });
-    await reload(editor, () => running.set('Machine', { 'chainwright.server.path': launcher, 'chainwright.java.home': java }));
+    await reload(editor, clean, () => running.set('Machine', { 'chainwright.server.path': launcher, 'chainwright.java.home': java }));
     check('server: an old Java is said', await notification(page, 'needs Java 17 or newer').waitFor({ timeout: patience }).then(() => true, () => false), '');
     await editor.shot('server-old-java');
     await clearNotifications(editor);
     // As a package with the server inside: in the extension's own folder.
     const home = readdirSync(running.extensions).find(name => name.startsWith('chainwright.chainwright-'));
     cpSync(join(launcher, '../..'), join(running.extensions, home, 'server'), { recursive: true });
-    await reload(editor, () => running.set('Machine', { 'chainwright.server.path': undefined, 'chainwright.java.home': undefined }));
+    await reload(editor, clean, () => running.set('Machine', { 'chainwright.server.path': undefined, 'chainwright.java.home': undefined }));
     check('server: the one inside is found', await statusSays(page, 'nothing found'), await status(page).innerText());
     const title = await status(page).getAttribute('aria-label').catch(String);
     check('server: says its version', /ready/.test(title ?? ''), title);
@@ -271,9 +273,9 @@ export const viewChecks = {
 };
 
 /** The pictures of the extension's README, of the demo session as a person sees it. */
-export async function pictures(editor, { running, work, folder }) {
+export async function pictures(editor, { cases, running, folder }) {
   const { page } = editor;
-  await reload(editor, () => running.set('User', { 'editor.inlayHints.enabled': 'on', 'editor.fontSize': 13 }));
+  await reload(editor, cases.diagnostics['clean-file'], () => running.set('User', { 'editor.inlayHints.enabled': 'on', 'editor.fontSize': 13 }));
   await page.setViewportSize({ width: 1120, height: 620 });
   await hidePanel(editor);
   await editor.command('View: Close All Editors');

@@ -25,6 +25,16 @@ const RESTARTS_WITHIN_MS = 180_000;
 /** The last lines of what the server complains of say why it ended. */
 const KEPT_LINES = 5;
 
+/** How long is waited for them where the process does not end [ms]. */
+const LAST_WORDS_MS = 2_000;
+
+/** A client that leaves telling the user to `Server`, which tells once and says what to do. */
+class QuietClient extends LanguageClient {
+  override error(message: string, data?: unknown): void {
+    super.error(message, data, false);
+  }
+}
+
 /** The one language server of this window. */
 export class Server implements vscode.Disposable {
   private client: LanguageClient | undefined;
@@ -34,6 +44,8 @@ export class Server implements vscode.Disposable {
   /** Starts and stops follow one another here, so that two changes of a setting never leave two servers. */
   private queue: Promise<void> = Promise.resolve();
   private restarts: number[] = [];
+  /** Comes when the process and its streams have ended, so that all it said has been read. */
+  private childClosed: Promise<void> = Promise.resolve();
   /** Whether `begin` waits for a first answer, and will say what went wrong. */
   private isBeginning = false;
 
@@ -110,7 +122,7 @@ export class Server implements vscode.Disposable {
     const { launcher } = place;
     this.log.info(`Starting ${launcher} lsp`);
     const complaints: string[] = [];
-    const client = new LanguageClient('chainwright', 'Chainwright', async () => this.run(launcher, complaints), this.options(complaints));
+    const client = new QuietClient('chainwright', 'Chainwright', async () => this.run(launcher, complaints), this.options(complaints));
     this.client = client;
     client.onDidChangeState(({ newState }) => {
       if (client !== this.client) {
@@ -125,8 +137,13 @@ export class Server implements vscode.Disposable {
     this.isBeginning = true;
     try {
       await client.start();
+      // It also returns when the server has ended before its first answer.
+      if (!client.isRunning()) {
+        throw new Error('It ended before it answered.');
+      }
     } catch (trouble) {
       this.client = undefined;
+      await Promise.race([this.childClosed, new Promise(done => setTimeout(done, LAST_WORDS_MS))]);
       const reason = complaints.length > 0 ? complaints.join('\n').replace(/^chainwright: /, 'Chainwright ') : String(trouble);
       this.tell({ is: 'stopped', reason });
       void this.complain(`The server at ${launcher} did not start. ${reason}`, /Java/.test(reason) ? 'chainwright.java.home' : 'chainwright.server.path');
@@ -148,6 +165,7 @@ export class Server implements vscode.Disposable {
 
   private run(launcher: string, complaints: string[]): ChildProcess {
     const child = spawn(launcher, ['lsp'], { env: environment(), cwd: this.extensionFolder });
+    this.childClosed = new Promise(done => child.once('close', () => done()).once('error', () => done()));
     child.on('error', trouble => complaints.push(trouble.message));
     child.stderr.on('data', (piece: Buffer) => {
       complaints.push(...piece.toString().split('\n').filter(line => line.trim() !== ''));
