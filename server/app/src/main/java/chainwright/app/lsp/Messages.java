@@ -61,7 +61,10 @@ final class Messages implements Peer {
   public CompletableFuture<?> request(String method, JsonElement params) {
     return switch (method) {
       case "initialize" ->
-          server.initialize(params instanceof JsonObject object ? object : new JsonObject());
+          params instanceof JsonObject object
+              ? server.initialize(object)
+              : CompletableFuture.failedFuture(
+                  Session.error(ResponseErrorCode.InvalidParams, "`params` must be an object"));
       case "shutdown" -> server.shutdown();
       case "textDocument/codeAction" -> ask(params, CodeActionParams.class, text::codeAction);
       case "textDocument/completion" -> ask(params, CompletionParams.class, text::completion);
@@ -135,7 +138,8 @@ final class Messages implements Peer {
     P read = json.read(params, type);
     return read == null
         ? CompletableFuture.failedFuture(
-            Session.error(ResponseErrorCode.InvalidParams, "the request has no parameters"))
+            Session.error(
+                ResponseErrorCode.InvalidParams, "`params` must be an object; found none"))
         : handler.apply(read);
   }
 

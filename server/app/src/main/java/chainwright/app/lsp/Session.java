@@ -149,10 +149,18 @@ final class Session {
                   judgements(),
                   spread(),
                   whileNewest(document.get(), cancel));
-          R result = handler.answer(params, request);
+          R result = answered(params, request, handler);
           request.cancel().checkCanceled();
           return result;
         });
+  }
+
+  private static <P, R> R answered(P params, Request request, Request.Handler<P, R> handler) {
+    try {
+      return handler.answer(params, request);
+    } catch (NullPointerException e) {
+      throw MissingMembers.or(params, e);
+    }
   }
 
   /** Answers a request that is about no one document, on another thread. */

@@ -3,6 +3,7 @@ package chainwright.app.lsp;
 import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.TextChange;
 import chainwright.app.workspace.TextPosition;
+import com.google.gson.JsonParseException;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.eclipse.lsp4j.CodeAction;
@@ -243,6 +244,9 @@ final class TextRequests implements TextDocumentService {
   }
 
   private static TextChange change(TextDocumentContentChangeEvent event) {
+    if (event.getText() == null) {
+      throw new JsonParseException("a change has a `text`");
+    }
     return event.getRange() == null
         ? TextChange.ofWhole(event.getText())
         : TextChange.of(

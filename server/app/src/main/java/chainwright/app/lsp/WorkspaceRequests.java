@@ -63,6 +63,10 @@ final class WorkspaceRequests implements WorkspaceService {
   public CompletableFuture<
           Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>>
       symbol(WorkspaceSymbolParams params) {
+    if (params.getQuery() == null) {
+      return CompletableFuture.failedFuture(
+          Session.error(ResponseErrorCode.InvalidParams, "`params.query` is missing"));
+    }
     return session
         .answerAcross(
             workspace ->

@@ -117,7 +117,7 @@ class LifecycleTest {
         "textDocument/noSuchThing          | {}                  | -32601",
         "textDocument/moniker              | " + OUTLINE + "     | -32601",
         "textDocument/documentSymbol       | " + OUTLINE + "     | -32602",
-        "textDocument/documentSymbol       | {\"textDocument\":7}| -32700",
+        "textDocument/documentSymbol       | {\"textDocument\":7}| -32602",
         "textDocument/documentSymbol       | {}                  | -32602",
       })
   void request_unknownOrWrong_isRefusedAndTheSessionLives(String method, String params, int code) {

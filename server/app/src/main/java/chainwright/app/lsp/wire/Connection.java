@@ -118,7 +118,22 @@ public final class Connection {
     JsonElement params = message.has("params") ? message.get("params") : JsonNull.INSTANCE;
     boolean isNumbered = message.get("id") instanceof JsonPrimitive;
     if (!(message.get("method") instanceof JsonPrimitive method)) {
-      takeAnswer(message);
+      if (message.has("result") || message.has("error")) {
+        takeAnswer(message);
+      } else {
+        refuse(
+            isNumbered ? message.get("id") : JsonNull.INSTANCE,
+            ResponseErrorCode.InvalidRequest,
+            "a message must have a `method` that is a text, or be an answer");
+      }
+    } else if (!isNumbered && message.has("id")) {
+      refuse(
+          JsonNull.INSTANCE,
+          ResponseErrorCode.InvalidRequest,
+          "the `id` of `"
+              + method.getAsString()
+              + "` must be a number or a text; found "
+              + WrongKind.of(message.get("id")));
     } else if (isNumbered) {
       answer(message.get("id"), method.getAsString(), params, peer);
     } else if (method.getAsString().equals("$/cancelRequest")) {
@@ -126,7 +141,7 @@ public final class Connection {
     } else {
       try {
         peer.notify(method.getAsString(), params);
-      } catch (RuntimeException e) {
+      } catch (RuntimeException | StackOverflowError e) {
         // A notification is never answered, so there is no place to say what is wrong with it.
       }
     }
@@ -156,7 +171,8 @@ public final class Connection {
     CompletableFuture<?> work;
     try {
       work = peer.request(method, params);
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | StackOverflowError e) {
+      // The latter from parameters that hold one another too deep.
       work = CompletableFuture.failedFuture(e);
     }
     answering.put(id, work);
@@ -192,11 +208,8 @@ public final class Connection {
       send(",\"id\":" + id + ",\"error\":" + error(refused.getResponseError()));
     } else if (cause instanceof CancellationException) {
       refuse(id, ResponseErrorCode.RequestCancelled, "the request was cancelled");
-    } else if (cause instanceof JsonParseException) {
-      refuse(
-          id,
-          ResponseErrorCode.ParseError,
-          "the parameters have the wrong kind: " + cause.getMessage());
+    } else if (cause instanceof JsonParseException wrong) {
+      refuse(id, ResponseErrorCode.InvalidParams, WrongKind.in(wrong));
     } else {
       refuse(id, ResponseErrorCode.InternalError, "the server failed: " + cause);
     }
