@@ -1,8 +1,12 @@
 package chainwright.engine.stage;
 
+import chainwright.dsp.repair.ClickRepairDesign;
+import chainwright.dsp.signal.ProcessorDesign;
+import java.util.Optional;
+
 /**
- * Designs {@code click-repair}: no change. At rest it passes the signal; it acts on single clicks
- * only.
+ * Designs {@code click-repair}: clicks of up to 2 ms unless written. At rest it passes the signal;
+ * it acts on single clicks only.
  */
 public final class ClickRepair implements StageModel {
 
@@ -11,6 +15,16 @@ public final class ClickRepair implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING;
+    return StageSound.NOTHING.withLatency(
+        running(context).latencyFrames() / context.rate().hertz());
+  }
+
+  @Override
+  public Optional<ProcessorDesign> processor(StageAudio audio) {
+    return Optional.of(running(audio.context()));
+  }
+
+  private static ClickRepairDesign running(StageContext context) {
+    return new ClickRepairDesign(context.rate(), context.number("max-length"));
   }
 }
