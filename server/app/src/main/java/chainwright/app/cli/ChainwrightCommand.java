@@ -33,7 +33,8 @@ import picocli.CommandLine.Spec;
       RenderCommand.class,
       TidyCommand.class,
       DemoCommand.class,
-      LspCommand.class
+      LspCommand.class,
+      CompletionCommand.class
     },
     footerHeading = "%nBegin here:%n",
     footer = {
@@ -81,15 +82,24 @@ public final class ChainwrightCommand implements Callable<Integer> {
    */
   public static int run(String... arguments) {
     Terminal terminal = Terminal.of(System.getenv());
-    return execute(new CommandLine(new ChainwrightCommand(System.in, terminal)), arguments);
+    return commandLine(System.in, terminal).execute(arguments);
   }
 
   static int run(InputStream in, PrintWriter out, PrintWriter err, String... arguments) {
-    CommandLine line = new CommandLine(new ChainwrightCommand(in, Terminal.PLAIN));
-    return execute(line.setOut(out).setErr(err), arguments);
+    return commandLine(in, Terminal.PLAIN).setOut(out).setErr(err).execute(arguments);
   }
 
-  private static int execute(CommandLine line, String... arguments) {
+  /**
+   * Builds the command line as the manual pages are made from it.
+   *
+   * @return the command line with all its commands, which reads nothing and shows no colours
+   */
+  public static CommandLine commandLine() {
+    return commandLine(InputStream.nullInputStream(), Terminal.PLAIN);
+  }
+
+  private static CommandLine commandLine(InputStream in, Terminal terminal) {
+    CommandLine line = new CommandLine(new ChainwrightCommand(in, terminal));
     line.getCommandSpec()
         .addOption(
             OptionSpec.builder("-V", "--version")
@@ -103,8 +113,7 @@ public final class ChainwrightCommand implements Callable<Integer> {
     }
     return line.setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(WrongUsage::report)
-        .setExecutionExceptionHandler(ChainwrightCommand::report)
-        .execute(arguments);
+        .setExecutionExceptionHandler(ChainwrightCommand::report);
   }
 
   private static void addHelp(CommandLine line) {
