@@ -41,8 +41,8 @@ try_out() { # NAME COMMAND…
   check "$name: serves an editor" '*"id":1,"result":*"id":2,"result":null}' "$("$@" lsp < <(session) | tr -d '\r\n')"
   rm -rf "$work/demo"
   "$@" demo "$work/demo" >/dev/null 2>&1
-  check "$name: judges the demonstration" '* errors, * warnings, *' "$("$@" check "$work/demo/to-review.chain" | tail -n 1)"
-  "$@" plot "$work/demo/to-review.chain" --force -o "$work/plot.png" >/dev/null 2>&1
+  check "$name: judges the demonstration" '*file checked: * errors, * warnings, *' "$("$@" check "$work/demo/to-review.chain" | tail -n 2)"
+  "$@" plot "$work/demo/to-review.chain" --chain tired-lead --force -o "$work/plot.png" >/dev/null 2>&1
   check "$name: draws a picture" $'\x89PNG' "$(head -c 4 "$work/plot.png" 2>/dev/null)"
 }
 
