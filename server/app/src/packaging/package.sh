@@ -89,7 +89,7 @@ extension() { # SERVER OUT [OPTION…]
   cp -r "$server/." "$stage/server/"
   rm -rf "$stage/server/share"
   settle "$stage"
-  (cd "$stage" && "$client/node_modules/.bin/vsce" package --no-dependencies --allow-missing-repository "$@" --out "$file" >/dev/null)
+  (cd "$stage" && "$client/node_modules/.bin/vsce" package --no-dependencies --allow-missing-repository --no-rewrite-relative-links "$@" --out "$file" >/dev/null)
 }
 extension "$plain" "$out/chainwright-$version.vsix"
 extension "$work/own/chainwright" "$out/chainwright-$version-$platform.vsix" --target "$platform"
