@@ -72,9 +72,13 @@ class TidyCommandTest {
   }
 
   @Test
-  void preview_tidyFile_isEmpty() throws IOException {
+  void preview_tidyFile_isEmptyAndSaidToBeTidyBesideIt() throws IOException {
     Path file = write("a.chain", TIDY);
-    assertThat(tidy(0, "--preview", file).out()).isEmpty();
+    CommandRun run = tidy(0, "--preview", file);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err().strip()).isEqualTo("already tidy: " + file);
+    assertThat(CommandRun.withInput(TIDY, "tidy", "--preview", "-").err().strip())
+        .isEqualTo("already tidy: the standard input");
   }
 
   @Test
