@@ -2,7 +2,7 @@
 # usage: zsh -f zsh-completes.zsh LINE
 zmodload zsh/zpty
 zpty shell zsh -f -i
-zpty -w shell 'PS1="" ; fpath=(/usr/share/zsh/vendor-completions $fpath); autoload -Uz compinit; compinit -u -d /dev/null; LISTMAX=1000'
+zpty -w shell 'PS1="" ; fpath=(/usr/share/zsh/vendor-completions $fpath); autoload -Uz compinit; compinit -u -D; LISTMAX=1000'
 zpty -w shell 'echo re''ady'
 zpty -r -m shell seen '*ready*'
 zpty -w -n shell "$1"$'\t\t'
