@@ -16,8 +16,18 @@ export class Window {
 
   /** Runs what stands under `title` in the command palette. */
   async command(title) {
-    await this.page.keyboard.press('F1');
+    await this.box('F1');
     await this.quickInput(`>${title}`, title);
+  }
+
+  /** Opens the box at the top; a page that is still being shown may take the focus and close it again. */
+  async box(key) {
+    const input = this.page.locator('.quick-input-widget:visible input[type=text]');
+    await awaited(async () => {
+      await this.page.keyboard.press(key);
+      await this.page.waitForTimeout(150);
+      return (await input.isVisible()) && (await input.isEditable()) ? true : this.page.keyboard.press('Escape');
+    });
   }
 
   /** Types into the box at the top and presses Enter once the row that it chose contains `row`. */
@@ -32,7 +42,7 @@ export class Window {
   /** Shows file `name`, with the cursor at `mark` or, without one, at its start. */
   async open(name, mark) {
     const { line, column } = this.marks[name][mark] ?? { line: 1, column: 1 };
-    await this.page.keyboard.press('Control+p');
+    await this.box('Control+p');
     await this.quickInput(name, name);
     await this.page.locator('.tab.active', { hasText: name }).waitFor({ timeout: patience });
     await this.page.locator('.monaco-editor.focused').waitFor({ timeout: patience });
