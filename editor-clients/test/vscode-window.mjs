@@ -31,10 +31,10 @@ export class Window {
   }
 
   /** Types into the box at the top and presses Enter once the row that it chose contains `row`. */
-  async quickInput(text, row) {
-    await this.page.locator('.quick-input-widget:visible input[type=text]').fill(text);
+  async quickInput(text, row, within = patience) {
+    await this.page.locator('.quick-input-widget:visible input[type=text]').fill(text, { timeout: within });
     if (row) {
-      await this.page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor({ timeout: patience });
+      await this.page.locator('.quick-input-widget .monaco-list-row.focused', { hasText: row }).waitFor({ timeout: within });
     }
     await this.page.keyboard.press('Enter');
   }
@@ -42,9 +42,21 @@ export class Window {
   /** Shows file `name`, with the cursor at `mark` or, without one, at its start. */
   async open(name, mark) {
     const { line, column } = this.marks[name][mark] ?? { line: 1, column: 1 };
-    await this.box('Control+p');
-    await this.quickInput(name, name);
-    await this.page.locator('.tab.active', { hasText: name }).waitFor({ timeout: patience });
+    const tab = this.page.locator('.tab.active', { hasText: name });
+    // A window that is still being restored may close the box while it is typed into.
+    const shown = await awaited(async () => {
+      await this.box('Control+p');
+      try {
+        await this.quickInput(name, name, 4000);
+        await tab.waitFor({ timeout: 4000 });
+        return true;
+      } catch {
+        return this.page.keyboard.press('Escape');
+      }
+    });
+    if (!shown) {
+      throw new Error(`${name} is not shown`);
+    }
     await this.page.locator('.monaco-editor.focused').waitFor({ timeout: patience });
     await this.goTo(line, column);
   }
