@@ -5,21 +5,11 @@ import chainwright.dsp.loudness.LoudnessMeter;
 import chainwright.dsp.loudness.TruePeakMeter;
 import chainwright.dsp.loudness.TruePeakReading;
 import chainwright.quantity.SampleRate;
-import java.io.BufferedReader;
-import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.Random;
 
 /**
  * The meters beside libebur128, in turns on the same samples; {@code server/bench/peers/loudness}
@@ -61,61 +51,21 @@ public final class LoudnessRace {
     race.out.printf(
         "%-12s %-10s %-22s %-22s %6s %21s%n",
         "reading", "signal", "chainwright", "libebur128", "ratio", "readings");
-    race.run("programme", programme());
-    race.run("noise", noise());
-  }
-
-  /** Phrases of noise whose level wanders, with pauses, like speech or music that was mixed. */
-  private static double[][] programme() {
-    Random random = new Random(1);
-    double[][] signal = new double[2][SECONDS * (int) RATE.hertz()];
-    double level = 0;
-    double wanted = 0;
-    for (int n = 0; n < signal[0].length; n++) {
-      if (n % 6000 == 0) {
-        wanted = random.nextInt(5) == 0 ? 0.001 : 0.18 * Math.exp(0.5 * random.nextGaussian());
-      }
-      level += (wanted - level) / 2000;
-      double common = random.nextGaussian();
-      signal[0][n] = level * (common + 0.5 * random.nextGaussian()) / 2;
-      signal[1][n] = level * (common + 0.5 * random.nextGaussian()) / 2;
-    }
-    return signal;
-  }
-
-  /** Steady noise: no stretch is low enough to be left out. */
-  private static double[][] noise() {
-    Random random = new Random(2);
-    double[][] signal = new double[2][SECONDS * (int) RATE.hertz()];
-    for (double[] channel : signal) {
-      for (int n = 0; n < channel.length; n++) {
-        channel[n] = random.nextDouble() - 0.5;
-      }
-    }
-    return signal;
+    race.run("programme", Signals.programme(SECONDS));
+    race.run("noise", Signals.noise(SECONDS));
   }
 
   private void run(String name, double[][] signal) throws IOException {
     Path file = folder.resolve(name + ".raw");
-    write(file, signal);
-    Process driver =
-        new ProcessBuilder(folder.resolve("driver").toString(), file.toString(), "2", "48000")
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
-    try (BufferedWriter to =
-            new BufferedWriter(
-                new OutputStreamWriter(driver.getOutputStream(), StandardCharsets.UTF_8));
-        BufferedReader from =
-            new BufferedReader(
-                new InputStreamReader(driver.getInputStream(), StandardCharsets.UTF_8))) {
-      race("integrated", name, signal, to, from);
-      race("true-peak", name, signal, to, from);
+    Signals.writeInterleaved(file, signal);
+    try (Peer peer =
+        Peer.start(folder.resolve("driver").toString(), file.toString(), "2", "48000")) {
+      race("integrated", name, signal, peer);
+      race("true-peak", name, signal, peer);
     }
   }
 
-  private void race(
-      String what, String name, double[][] signal, BufferedWriter to, BufferedReader from)
-      throws IOException {
+  private void race(String what, String name, double[][] signal, Peer peer) throws IOException {
     double[] ours = new double[rounds];
     double[] theirs = new double[rounds];
     double reading = 0;
@@ -124,40 +74,23 @@ public final class LoudnessRace {
       long start = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
       reading = what.equals("integrated") ? integrated(signal) : truePeak(signal);
       long end = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-      to.write(what + "\n");
-      to.flush();
-      String line = from.readLine();
-      if (line == null) {
-        throw new IOException("the driver of libebur128 ended early");
-      }
-      String[] answer = line.split(" ", -1);
+      String[] answer = peer.ask(what);
       other = Double.parseDouble(answer[1]);
       if (round >= 0) {
         ours[round] = (end - start) / 1e6 / SECONDS;
         theirs[round] = Long.parseLong(answer[0]) / 1e6 / SECONDS;
       }
     }
-    Arrays.sort(ours);
-    Arrays.sort(theirs);
     out.printf(
         Locale.ROOT,
         "%-12s %-10s %-22s %-22s %5.2fx %10.4f %10.4f%n",
         what,
         name,
-        spread(ours),
-        spread(theirs),
-        theirs[rounds / 2] / ours[rounds / 2],
+        Spread.of(ours),
+        Spread.of(theirs),
+        Spread.of(theirs).median() / Spread.of(ours).median(),
         reading,
         other);
-  }
-
-  private static String spread(double[] sorted) {
-    return String.format(
-        Locale.ROOT,
-        "%.3f (%.3f to %.3f)",
-        sorted[sorted.length / 2],
-        sorted[0],
-        sorted[sorted.length - 1]);
   }
 
   private static double integrated(double[][] signal) {
@@ -174,17 +107,5 @@ public final class LoudnessRace {
       meter.process(signal, from, Math.min(BLOCK, signal[0].length - from));
     }
     return meter.measure().stream().mapToDouble(TruePeakReading::annex2Dbtp).max().orElseThrow();
-  }
-
-  private static void write(Path file, double[][] signal) throws IOException {
-    ByteBuffer bytes =
-        ByteBuffer.allocate(signal.length * signal[0].length * Double.BYTES)
-            .order(ByteOrder.nativeOrder());
-    for (int n = 0; n < signal[0].length; n++) {
-      for (double[] channel : signal) {
-        bytes.putDouble(channel[n]);
-      }
-    }
-    Files.write(file, bytes.array());
   }
 }
