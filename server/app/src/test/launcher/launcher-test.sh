@@ -8,19 +8,8 @@ work=$(mktemp -d)
 chmod 755 "$work"
 trap 'chmod -R u+w "$work"; rm -rf "$work"' EXIT
 export XDG_CACHE_HOME=$work/cache
-passed=0
-failed=0
-
-check() { # NAME PATTERN FOUND
-  # shellcheck disable=SC2053 # The second is a pattern.
-  if [[ $3 == $2 ]]; then
-    passed=$((passed + 1))
-    echo "ok      $1"
-  else
-    failed=$((failed + 1))
-    printf 'FAILED  %s\n  wanted: %s\n  found:  %s\n' "$1" "$2" "$3"
-  fi
-}
+# shellcheck source=checks.sh
+. "$here/checks.sh"
 
 # A fresh copy of the folder under a name with blanks, without an archive.
 copy() {
@@ -37,16 +26,6 @@ await() { # FILE
     sleep 0.1
   done
   echo no
-}
-
-frame() {
-  printf 'Content-Length: %d\r\n\r\n%s' "${#1}" "$1"
-}
-
-session() {
-  frame '{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"capabilities":{}}}'
-  frame '{"jsonrpc":"2.0","id":2,"method":"shutdown"}'
-  frame '{"jsonrpc":"2.0","method":"exit"}'
 }
 
 # The server writes messages and nothing before, between or after them.

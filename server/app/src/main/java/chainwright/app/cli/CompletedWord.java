@@ -1,6 +1,5 @@
 package chainwright.app.cli;
 
-import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,9 +23,9 @@ final class CompletedWord {
     return choices;
   }
 
+  /** Whether files are meant; some parameters take a name or a file, as their label says. */
   static boolean isFile(ArgSpec argument) {
-    Class<?> type = argument.auxiliaryTypes()[0];
-    return type == Path.class || type == File.class;
+    return argument.auxiliaryTypes()[0] == Path.class || argument.paramLabel().contains("FILE");
   }
 
   /** The first sentence of a description, on one line and without its full stop. */

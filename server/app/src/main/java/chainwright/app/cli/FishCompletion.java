@@ -2,7 +2,6 @@ package chainwright.app.cli;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
@@ -38,7 +37,7 @@ final class FishCompletion {
           String inside = "__fish_seen_subcommand_from " + name;
           options(quoted(inside), command.getCommandSpec());
           for (PositionalParamSpec parameter : command.getCommandSpec().positionalParameters()) {
-            String taken = words(parameter, "-F");
+            String taken = words(parameter);
             if (!taken.isEmpty()) {
               line("-n " + quoted(inside) + taken);
             }
@@ -52,17 +51,17 @@ final class FishCompletion {
     command.options().forEach(option -> sorted.put(option.longestName(), option));
     for (OptionSpec option : sorted.values()) {
       StringBuilder names = new StringBuilder();
-      for (String name : Set.copyOf(List.of(option.names())).stream().sorted().toList()) {
+      for (String name : option.names()) {
         names.append(name.startsWith("--") ? " -l " + name.substring(2) : " -s " + name.charAt(1));
       }
-      String taken = option.arity().max() == 0 ? "" : " -r" + words(option, " -F");
+      String taken = option.arity().max() == 0 ? "" : " -r" + words(option);
       line("-n " + condition + names + taken + " -d " + quoted(CompletedWord.summary(option)));
     }
   }
 
-  private static String words(ArgSpec argument, String ofFiles) {
+  private static String words(ArgSpec argument) {
     List<String> choices = CompletedWord.choices(argument);
-    String files = CompletedWord.isFile(argument) ? " " + ofFiles.strip() : "";
+    String files = CompletedWord.isFile(argument) ? " -F" : "";
     return files + (choices.isEmpty() ? "" : " -a " + quoted(String.join(" ", choices)));
   }
 

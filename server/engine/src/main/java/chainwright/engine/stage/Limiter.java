@@ -1,7 +1,5 @@
 package chainwright.engine.stage;
 
-import chainwright.dsp.dynamics.LimiterCurve;
-import chainwright.dsp.dynamics.LimiterDesign;
 import chainwright.dsp.dynamics.PeakLimitingDesign;
 import chainwright.dsp.signal.ProcessorDesign;
 import java.util.Optional;
@@ -25,11 +23,6 @@ public final class Limiter implements StageModel {
     StageContext context = audio.context();
     return Optional.of(
         new PeakLimitingDesign(
-            new LimiterDesign(
-                new LimiterCurve(context.number("ceiling"), 0),
-                context.number("look-ahead"),
-                context.number("release")),
-            context.rate(),
-            context.number("stereo-link") / 100));
+            PeakLimit.limiter(context), context.rate(), context.number("stereo-link") / 100));
   }
 }

@@ -3,6 +3,7 @@ package chainwright.engine.stage;
 import chainwright.dsp.dynamics.CompressorDesign;
 import chainwright.dsp.dynamics.Detector;
 import chainwright.dsp.dynamics.LimiterCurve;
+import chainwright.dsp.dynamics.LimiterDesign;
 import chainwright.dsp.dynamics.SmoothedBallistics;
 import chainwright.dsp.dynamics.Smoothing;
 
@@ -22,5 +23,13 @@ final class PeakLimit {
                 new Detector.Peak(),
                 new SmoothedBallistics(0, context.number("release"), Smoothing.BRANCHING)))
         .withLatency(context.number("look-ahead"));
+  }
+
+  /** The ceiling [dBFS or dBTP], look-ahead [s] and release [s] that the stage is set to. */
+  static LimiterDesign limiter(StageContext context) {
+    return new LimiterDesign(
+        new LimiterCurve(context.number("ceiling"), 0),
+        context.number("look-ahead"),
+        context.number("release"));
   }
 }

@@ -1,7 +1,5 @@
 package chainwright.engine.stage;
 
-import chainwright.dsp.dynamics.LimiterCurve;
-import chainwright.dsp.dynamics.LimiterDesign;
 import chainwright.dsp.dynamics.TruePeakLimitingDesign;
 import chainwright.dsp.signal.ProcessorDesign;
 import java.util.Optional;
@@ -25,11 +23,6 @@ public final class TruePeakLimiter implements StageModel {
     StageContext context = audio.context();
     return Optional.of(
         new TruePeakLimitingDesign(
-            new LimiterDesign(
-                new LimiterCurve(context.number("ceiling"), 0),
-                context.number("look-ahead"),
-                context.number("release")),
-            context.rate(),
-            (int) context.number("oversampling")));
+            PeakLimit.limiter(context), context.rate(), (int) context.number("oversampling")));
   }
 }
