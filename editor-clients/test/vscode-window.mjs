@@ -25,9 +25,15 @@ export class Window {
     const input = this.page.locator('.quick-input-widget:visible input[type=text]');
     await awaited(async () => {
       await this.page.keyboard.press(key);
-      await this.page.waitForTimeout(150);
-      return (await input.isVisible()) && (await input.isEditable()) ? true : this.page.keyboard.press('Escape');
+      return input.waitFor({ timeout: 2000 }).then(() => true, () => false);
     });
+  }
+
+  /** Closes the box if it is open: where none is, the key would put away what the editor has to say. */
+  async closeBox() {
+    if (await this.page.locator('.quick-input-widget').isVisible()) {
+      await this.page.keyboard.press('Escape');
+    }
   }
 
   /** Types into the box at the top and presses Enter once the row that it chose contains `row`. */
@@ -51,7 +57,7 @@ export class Window {
         await tab.waitFor({ timeout: 4000 });
         return true;
       } catch {
-        return this.page.keyboard.press('Escape');
+        return this.closeBox();
       }
     });
     if (!shown) {
