@@ -8,6 +8,7 @@ import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import chainwright.notation.text.TextSpan;
@@ -258,7 +259,7 @@ record DeclarationHover(HoverGround ground, Definition.Track track, SignalPath p
           double latest = 0;
           for (Definition.Track other : ground.scope().tracks()) {
             if (other.declarations().group().filter(one -> one.text().equals(group)).isPresent()) {
-              double seconds = ground.path(other).latencySeconds();
+              double seconds = SoundBuilder.latencySeconds(ground.path(other));
               earliest = Math.min(earliest, seconds);
               latest = Math.max(latest, seconds);
               rows.add(

@@ -3,7 +3,9 @@ package chainwright.app.assist;
 import chainwright.app.plot.PlotTheme;
 import chainwright.app.view.Nominal;
 import chainwright.engine.path.PathBuilder;
+import chainwright.engine.path.PathElement;
 import chainwright.engine.path.SignalPath;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.Citation;
 import chainwright.notation.model.Definition;
@@ -30,6 +32,11 @@ record HoverGround(Scope scope, Catalogue catalogue, Optional<PlotTheme> picture
 
   SignalPath path(Definition.Track track) {
     return new PathBuilder(scope).build(track);
+  }
+
+  /** Returns how much later elements in a row put out what comes in [s]. */
+  double latencySeconds(List<PathElement> elements) {
+    return SoundBuilder.latencySeconds(scope.sampleRate(), scope.alignment(), elements);
   }
 
   String sources(List<String> keys) {

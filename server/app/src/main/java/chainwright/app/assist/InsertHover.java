@@ -4,7 +4,6 @@ import chainwright.app.view.Readings;
 import chainwright.app.view.ResponseWords;
 import chainwright.app.view.StructurePlots;
 import chainwright.engine.path.PathElement.SplitElement;
-import chainwright.engine.path.SignalPath;
 import chainwright.notation.model.Step;
 import chainwright.quantity.Level;
 import chainwright.quantity.SampleRate;
@@ -33,7 +32,7 @@ record InsertHover(HoverGround ground) {
                 + " dB of headroom over the alignment level, "
                 + ResponseWords.of(split.response(), rate)
                 + ", latency "
-                + StructureHover.latency(SignalPath.latencySeconds(List.of(split)), rate)));
+                + StructureHover.latency(ground.latencySeconds(List.of(split)), rate)));
     page.plot(plots.single(insert.title(), "insert", split.response()));
     levels(page, sendDbu, returnDbu, clipDbu);
     if (sendDbu != returnDbu) {
@@ -56,7 +55,7 @@ record InsertHover(HoverGround ground) {
         StageTables.HEAD,
         split.branches().isEmpty()
             ? List.of()
-            : StageTables.rows(split.branches().get(0).elements(), ground.nominal()));
+            : StageTables.rows(split.branches().get(0).elements(), ground));
     page.say(SettingLines.of(insert.settings(), Optional.empty()));
   }
 

@@ -65,7 +65,7 @@ record PresetHover(HoverGround ground) {
   }
 
   private String answer(String before, Definition.Preset preset, List<PathElement> elements) {
-    double seconds = SignalPath.latencySeconds(elements);
+    double seconds = ground.latencySeconds(elements);
     return HoverPage.answer(
         before + preset.name().text(),
         HoverPage.plain(preset.title().isEmpty() ? "" : preset.title() + ", ")
@@ -74,7 +74,7 @@ record PresetHover(HoverGround ground) {
   }
 
   private void rest(HoverPage page, Definition.Preset preset, List<PathElement> elements) {
-    page.table(StageTables.HEAD, StageTables.rows(elements, ground.nominal()));
+    page.table(StageTables.HEAD, StageTables.rows(elements, ground));
     page.notes(preset.clauses().notes());
   }
 

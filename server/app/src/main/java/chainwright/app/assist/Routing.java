@@ -1,6 +1,7 @@
 package chainwright.app.assist;
 
 import chainwright.engine.path.SignalPath;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import chainwright.notation.project.Scope;
@@ -95,9 +96,9 @@ record Routing(Scope scope) {
 
   /** Returns the latency of a path and of the buses behind it [s]. */
   double latencySeconds(SignalPath path, List<Definition.Track> buses, HoverGround ground) {
-    double sum = path.latencySeconds();
+    double sum = SoundBuilder.latencySeconds(path);
     for (Definition.Track bus : buses) {
-      sum += ground.path(bus).latencySeconds();
+      sum += SoundBuilder.latencySeconds(ground.path(bus));
     }
     return sum;
   }

@@ -81,7 +81,7 @@ record StageHover(HoverGround ground) {
     HoverPage page = ground.page();
     page.say(HoverPage.answer("side-chain", hears(owner)));
     StagePlots.detection(owner, Optional.empty()).ifPresent(page::plot);
-    page.table(StageTables.HEAD, StageTables.rows(owner.sideChain(), ground.nominal()));
+    page.table(StageTables.HEAD, StageTables.rows(owner.sideChain(), ground));
     page.say("The sound itself does not pass through it.");
     return page.over(span);
   }

@@ -7,7 +7,6 @@ import chainwright.app.view.StepWord;
 import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
-import chainwright.engine.path.SignalPath;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -20,36 +19,36 @@ final class StageTables {
 
   private StageTables() {}
 
-  static List<List<String>> rows(List<PathElement> elements, Nominal nominal) {
+  static List<List<String>> rows(List<PathElement> elements, HoverGround ground) {
     List<List<String>> rows = new ArrayList<>();
-    add(elements, "", nominal, rows);
+    add(elements, "", ground, rows);
     return rows;
   }
 
   private static void add(
-      List<PathElement> elements, String indent, Nominal nominal, List<List<String>> rows) {
+      List<PathElement> elements, String indent, HoverGround ground, List<List<String>> rows) {
     for (PathElement element : elements) {
       if (element instanceof StageElement stage) {
         rows.add(
             List.of(
                 indent + stage.word(),
-                stage.isBypassed() ? "bypassed" : StageWords.of(stage, nominal),
-                latency(element)));
+                stage.isBypassed() ? "bypassed" : StageWords.of(stage, ground.nominal()),
+                latency(element, ground)));
       } else if (element instanceof SplitElement split) {
         rows.add(
             List.of(
                 indent + StepWord.of(split.step()),
                 split.isBypassed() ? "bypassed" : HoverPage.plain(StructureWords.of(split)),
-                latency(element)));
+                latency(element, ground)));
         for (PathElement.PathBranch branch : split.branches()) {
-          add(branch.elements(), indent + STEP_IN, nominal, rows);
+          add(branch.elements(), indent + STEP_IN, ground, rows);
         }
       }
     }
   }
 
-  private static String latency(PathElement element) {
-    double seconds = SignalPath.latencySeconds(List.of(element));
+  private static String latency(PathElement element, HoverGround ground) {
+    double seconds = ground.latencySeconds(List.of(element));
     return seconds > 0 ? Readings.time(seconds) : "";
   }
 

@@ -65,7 +65,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     page.say(HoverPage.answer(word, what + ": " + ResponseWords.of(split.response(), rate())));
     page.plot(
         plots().sum(isParallel ? "Parallel paths and their sum" : "Bands and their sum", split));
-    double latest = SignalPath.latencySeconds(List.of(split));
+    double latest = ground.latencySeconds(List.of(split));
     List<List<String>> rows = new ArrayList<>();
     for (PathBranch branch : split.branches()) {
       List<String> row = new ArrayList<>();
@@ -73,7 +73,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
       if (isParallel) {
         row.add(level(branch));
       }
-      double own = SignalPath.latencySeconds(branch.elements());
+      double own = ground.latencySeconds(branch.elements());
       row.add(latency(own));
       row.add(latest > own && !split.isBypassed() ? "+" + Readings.time(latest - own) : "");
       row.add(StageTables.inOneLine(branch.elements(), ground.nominal()));
@@ -164,7 +164,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
       rows.add(
           List.of(
               branch.branch().word(),
-              latency(SignalPath.latencySeconds(branch.elements())),
+              latency(ground.latencySeconds(branch.elements())),
               StageTables.inOneLine(branch.elements(), ground.nominal())));
     }
     page.table(List.of("part", "latency", "what it does"), rows);
@@ -198,8 +198,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
         .flatMap(take -> Passages.inTake(take, during.from().seconds(), during.to().seconds()))
         .ifPresent(page::say);
     if (!split.branches().isEmpty()) {
-      page.table(
-          StageTables.HEAD, StageTables.rows(split.branches().get(0).elements(), ground.nominal()));
+      page.table(StageTables.HEAD, StageTables.rows(split.branches().get(0).elements(), ground));
     }
   }
 
@@ -218,15 +217,15 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
         isAlone
             ? plots().single(name, word, branch.response())
             : plots().against(name, word, branch.response(), "sum of all", split.response()));
-    double latest = SignalPath.latencySeconds(List.of(split));
-    double own = SignalPath.latencySeconds(branch.elements());
+    double latest = ground.latencySeconds(List.of(split));
+    double own = ground.latencySeconds(branch.elements());
     page.say(
         "Latency "
             + latency(own)
             + (latest > own && !isAlone
                 ? ", delayed by " + latency(latest - own) + " to meet the latest."
                 : "."));
-    page.table(StageTables.HEAD, StageTables.rows(branch.elements(), ground.nominal()));
+    page.table(StageTables.HEAD, StageTables.rows(branch.elements(), ground));
     if (branch.elements().isEmpty()) {
       page.say("Nothing is done on it.");
     }

@@ -4,6 +4,7 @@ import chainwright.app.view.Readings;
 import chainwright.app.view.ResponseWords;
 import chainwright.app.view.StagePlots;
 import chainwright.engine.path.SignalPath;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import chainwright.notation.text.TextSpan;
@@ -30,11 +31,11 @@ record TrackHover(HoverGround ground) {
             + (stages == 1 ? " stage, " : " stages, ")
             + ResponseWords.of(path.response(), path.rate())
             + ", latency "
-            + StructureHover.latency(path.latencySeconds(), path.rate()));
+            + StructureHover.latency(SoundBuilder.latencySeconds(path), path.rate()));
     page.plot(StagePlots.chain(heading(track), path));
     List<Routing.Inflow> inflows = new Routing(ground.scope()).into(track.name().text());
     inflow(page, inflows);
-    page.table(StageTables.HEAD, StageTables.rows(path.elements(), ground.nominal()));
+    page.table(StageTables.HEAD, StageTables.rows(path.elements(), ground));
     page.say(ways(track));
     page.notes(track.clauses().notes());
     return page.over(span);
@@ -49,7 +50,7 @@ record TrackHover(HoverGround ground) {
     double earliest = Double.POSITIVE_INFINITY;
     double latest = 0;
     for (Routing.Inflow inflow : inflows) {
-      double seconds = ground.path(inflow.from()).latencySeconds();
+      double seconds = SoundBuilder.latencySeconds(ground.path(inflow.from()));
       earliest = inflow.isSend() ? earliest : Math.min(earliest, seconds);
       latest = inflow.isSend() ? latest : Math.max(latest, seconds);
       rows.add(

@@ -8,6 +8,7 @@ import chainwright.app.view.Readings;
 import chainwright.app.view.StagePlots;
 import chainwright.app.view.StageWords;
 import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Declarations;
@@ -137,7 +138,7 @@ public record ChainReading(Outline outline, Scope scope) {
   }
 
   private List<Block> whole() {
-    double latencyMs = outline.path().latencySeconds() * 1000;
+    double latencyMs = SoundBuilder.latencySeconds(outline.path()) * 1000;
     List<String> heads = new ArrayList<>(List.of("Hz"));
     List<String> gains = new ArrayList<>(List.of("dB"));
     for (double hertz : OCTAVES) {

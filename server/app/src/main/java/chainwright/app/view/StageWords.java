@@ -3,6 +3,7 @@ package chainwright.app.view;
 import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.engine.stage.DecayModel;
 import chainwright.engine.stage.StageSound;
 import chainwright.notation.lowering.NoteName;
@@ -52,8 +53,10 @@ public final class StageWords {
     } else {
       filter(stage, sound.response(), parts);
     }
-    if (sound.latencySeconds() > 0) {
-      parts.add("latency " + Readings.time(sound.latencySeconds()));
+    double latencySeconds =
+        SoundBuilder.latencySeconds(stage.context().rate(), Optional.empty(), List.of(stage));
+    if (latencySeconds > 0) {
+      parts.add("latency " + Readings.time(latencySeconds));
     }
     return parts.isEmpty() ? stage.stage().kind().says() : String.join(", ", parts);
   }

@@ -7,8 +7,10 @@ public final class Compressor implements GainProcessor {
   private final LevelDetector detector;
   private final GainSmoother smoother;
 
-  /** −1 where the curve boosts, so that the smoother sees amounts; else 1. */
-  private final double sign;
+  /**
+   * The most that the curve boosts [dB], from which the smoother counts, so that it sees amounts.
+   */
+  private final double mostBoostDb;
 
   private final double fixedGainDb;
 
@@ -16,8 +18,13 @@ public final class Compressor implements GainProcessor {
     curve = design.curve();
     detector = design.detector().newDetector(sampleRateHz);
     smoother = design.ballistics().newSmoother(sampleRateHz);
-    sign = curve instanceof DynamicBandCurve band && band.maxChangeDb() > 0 ? -1 : 1;
+    mostBoostDb = mostBoostDb(curve);
     fixedGainDb = curve.fixedGainDb();
+  }
+
+  /** Returns the most that a curve boosts [dB]. */
+  static double mostBoostDb(OverThresholdCurve curve) {
+    return curve instanceof DynamicBandCurve band ? band.maxBoostDb() : 0;
   }
 
   @Override
@@ -27,7 +34,8 @@ public final class Compressor implements GainProcessor {
 
   @Override
   public double gainOfLevelDb(double levelDb) {
-    return fixedGainDb - sign * smoother.process(sign * curve.gainReductionDb(levelDb));
+    double amountDb = smoother.process(curve.gainReductionDb(levelDb) + mostBoostDb);
+    return fixedGainDb + mostBoostDb - amountDb;
   }
 
   @Override
@@ -44,6 +52,6 @@ public final class Compressor implements GainProcessor {
   /** Puts the state where a long steady sine would have brought it. */
   void settle(double levelDb) {
     detector.settle(levelDb);
-    smoother.settle(sign * curve.gainReductionDb(levelDb));
+    smoother.settle(curve.gainReductionDb(levelDb) + mostBoostDb);
   }
 }

@@ -64,18 +64,15 @@ final class SteadySine {
   static double[] reductionDb(
       CompressorDesign design, double sampleRateHz, double levelDb, int halfPeriod) {
     double[] wanted = wantedDb(design, sampleRateHz, levelDb, halfPeriod);
-    double sign = 1;
-    if (design.curve() instanceof DynamicBandCurve band && band.maxChangeDb() > 0) {
-      sign = -1;
-      for (int i = 0; i < halfPeriod; i++) {
-        wanted[i] = -wanted[i];
-      }
+    double mostBoostDb = Compressor.mostBoostDb(design.curve());
+    for (int i = 0; i < halfPeriod; i++) {
+      wanted[i] += mostBoostDb;
     }
     GainSmoother smoother = design.ballistics().newSmoother(sampleRateHz);
     smoother.settle(Arrays.stream(wanted).max().orElse(0));
     settle(smoother, wanted);
     for (int i = 0; i < halfPeriod; i++) {
-      wanted[i] = sign * smoother.process(wanted[i]);
+      wanted[i] = smoother.process(wanted[i]) - mostBoostDb;
     }
     return wanted;
   }

@@ -4,8 +4,9 @@ package chainwright.dsp.nonlinear;
  * A valve-like saturation: asymmetric rounding, the second harmonic first, then higher ones.
  *
  * <p>The curve is a hyperbolic tangent moved off its middle. At an asymmetry of 1 it is moved so
- * far that a small signal has no third harmonic at all. The harmonics are those of a settled tone;
- * the slow shift of bias after an overload is no part of this model.
+ * far that a small signal has no third harmonic at all. The offset that it gives is removed by a
+ * first-order high-pass at 2 Hz, as by a coupling capacitor. The harmonics are those of a settled
+ * tone; the slow shift of bias after an overload is no part of this model.
  *
  * <p>Source: common practice, no source; the model is ours.
  *
@@ -16,7 +17,8 @@ package chainwright.dsp.nonlinear;
 public record ValveSaturation(double driveDb, double thdAtAlignmentShare, double asymmetry)
     implements SaturationSettings {
 
-  private static final double COUPLING_HZ = 2;
+  /** The cutoff of the high-pass that removes the offset of an asymmetric curve [Hz]: 2. */
+  public static final double COUPLING_HZ = 2;
 
   /**
    * Where the third derivative of tanh is 0: tanh² = 1/3, so this is artanh(1/√3) = ln(2 + √3)/2.
@@ -56,7 +58,6 @@ public record ValveSaturation(double driveDb, double thdAtAlignmentShare, double
 
   @Override
   public SaturationModel design() {
-    return SaturationModel.of(
-        this, EmphasisSection.flat(), curve(asymmetry), EmphasisSection.flat());
+    return SaturationModel.of(this, EmphasisSection.flat(), curve(asymmetry), coupling(asymmetry));
   }
 }

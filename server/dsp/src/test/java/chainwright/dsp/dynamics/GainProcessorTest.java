@@ -66,7 +66,7 @@ class GainProcessorTest {
           new CompressorCurve(-24, 4, 6, 3),
           new LimiterCurve(-12, 2),
           new MaxReductionCurve(CompressorCurve.of(-30, 5, 3), 6),
-          new DynamicBandCurve(-30, 2, 3, 1, 4)
+          new DynamicBandCurve(-30, 2, 3, 4)
         }) {
       for (Detector detector : new Detector[] {new Detector.Peak(), new Detector.Rms(0.02)}) {
         for (Ballistics ballistics : new Ballistics[] {branching, twoStage}) {

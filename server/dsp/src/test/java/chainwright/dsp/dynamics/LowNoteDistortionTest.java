@@ -57,7 +57,7 @@ class LowNoteDistortionTest {
     }
     all.add(
         new CompressorDesign(
-            new DynamicBandCurve(-20, 2, 3, 0, 4),
+            new DynamicBandCurve(-20, 2, 3, 4),
             new Detector.Peak(),
             new SmoothedBallistics(0.001, 0.02, Smoothing.BRANCHING)));
     return all.build();

@@ -70,10 +70,11 @@ class StaticCurveTest {
         Arguments.of(GateCurve.of(-40, 20, 4), -42, -62, -20),
         Arguments.of(GateCurve.of(-40, 20, 4).closingCurve(), -42, -42, 0),
         Arguments.of(GateCurve.of(-40, 20, 4).closingCurve(), -45, -65, -20),
-        Arguments.of(new DynamicBandCurve(-30, 2, 0, 1, -4), -40, -39, 0),
-        Arguments.of(new DynamicBandCurve(-30, 2, 0, 1, -4), -26, -27, -2),
-        Arguments.of(new DynamicBandCurve(-30, 2, 0, 1, -4), -10, -13, -4),
-        Arguments.of(new DynamicBandCurve(-30, 2, 0, 0, 2), -10, -8, 2));
+        Arguments.of(new DynamicBandCurve(-30, 2, 4, 0), -40, -40, 0),
+        Arguments.of(new DynamicBandCurve(-30, 2, 4, 3), -26, -28, -2),
+        Arguments.of(new DynamicBandCurve(-30, 2, 4, 3), -10, -14, -4),
+        Arguments.of(new DynamicBandCurve(-30, 2, 4, 3), -34, -32, 2),
+        Arguments.of(new DynamicBandCurve(-30, 2, 4, 3), -90, -87, 3));
   }
 
   @ParameterizedTest
@@ -95,10 +96,10 @@ class StaticCurveTest {
           curves.add(new ExpanderCurve(threshold, ratio, knee, 24));
           curves.add(new ExpanderCurve(threshold, ratio, knee, INF));
           curves.add(new GateCurve(threshold, ratio, knee, 30, 4));
-          curves.add(new DynamicBandCurve(threshold, ratio, knee, 2, -6));
         }
         curves.add(CompressorCurve.of(threshold, INF, knee));
         curves.add(new LimiterCurve(threshold, knee));
+        curves.add(new DynamicBandCurve(threshold, 3, 6, 0));
       }
     }
     return curves;

@@ -109,7 +109,13 @@ public record PathBuilder(Scope scope, SampleRate rate) {
             source,
             lowest);
     return new SignalPath(
-        track, readAll(track.steps(), where), source, lowest, declared.isPresent(), rate);
+        track,
+        readAll(track.steps(), where),
+        source,
+        lowest,
+        declared.isPresent(),
+        rate,
+        scope.alignment());
   }
 
   private static OptionalDouble usualLowestHz(Optional<SourceKind> source) {

@@ -9,6 +9,7 @@ import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Step;
+import chainwright.quantity.Level;
 import chainwright.quantity.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,6 +27,7 @@ public final class SignalPath {
   private final OptionalDouble lowestHz;
   private final boolean isLowestDeclared;
   private final SampleRate rate;
+  private final Optional<Level> alignment;
   private final List<StageElement> stages;
 
   /**
@@ -37,6 +39,7 @@ public final class SignalPath {
    * @param lowestHz the lowest fundamental [Hz], declared or usual for the source; empty if unknown
    * @param isLowestDeclared whether the lowest fundamental is declared rather than usual
    * @param rate the sample rate
+   * @param alignment which digital level [dBFS] stands for 0 dBu, if the session says so
    */
   public SignalPath(
       Definition.Track track,
@@ -44,13 +47,15 @@ public final class SignalPath {
       Optional<SourceKind> source,
       OptionalDouble lowestHz,
       boolean isLowestDeclared,
-      SampleRate rate) {
+      SampleRate rate,
+      Optional<Level> alignment) {
     this.track = track;
     this.elements = List.copyOf(elements);
     this.source = source;
     this.lowestHz = lowestHz;
     this.isLowestDeclared = isLowestDeclared;
     this.rate = rate;
+    this.alignment = alignment;
     // Nearly every rule asks for them.
     List<StageElement> found = new ArrayList<>();
     collect(elements, found);
@@ -112,13 +117,22 @@ public final class SignalPath {
   }
 
   /**
+   * Returns which digital level stands for 0 dBu.
+   *
+   * @return the level [dBFS], if the session says so
+   */
+  public Optional<Level> alignment() {
+    return alignment;
+  }
+
+  /**
    * Returns the same path with other elements.
    *
    * @param others what happens
    * @return the copy
    */
   SignalPath withElements(List<PathElement> others) {
-    return new SignalPath(track, others, source, lowestHz, isLowestDeclared, rate);
+    return new SignalPath(track, others, source, lowestHz, isLowestDeclared, rate, alignment);
   }
 
   /**
@@ -217,43 +231,5 @@ public final class SignalPath {
       return stage.sound().map(StageSound::response).orElse(UNITY);
     }
     return ((SplitElement) element).response();
-  }
-
-  /**
-   * Returns how much later the output is than the response says, by look-ahead and converters.
-   *
-   * @return the latency [s] of stages and inserts on the main line; parallel paths count with the
-   *     latest of them
-   */
-  public double latencySeconds() {
-    return latencySeconds(elements);
-  }
-
-  /**
-   * Returns how much later elements in a row put out what comes in.
-   *
-   * @param elements the elements, those bypassed counting nothing
-   * @return the latency [s]
-   */
-  public static double latencySeconds(List<PathElement> elements) {
-    double sum = 0;
-    for (PathElement element : elements) {
-      if (element.isBypassed()) {
-        continue;
-      }
-      if (element instanceof StageElement stage) {
-        sum += stage.sound().map(StageSound::latencySeconds).orElse(0.0);
-      } else if (element instanceof SplitElement split) {
-        double longest = 0;
-        for (PathElement.PathBranch branch : split.branches()) {
-          longest = Math.max(longest, latencySeconds(branch.elements()));
-        }
-        sum += longest;
-        if (split.step() instanceof Step.Insert insert) {
-          sum += insert.settings().number("latency").orElse(0.0);
-        }
-      }
-    }
-    return sum;
   }
 }

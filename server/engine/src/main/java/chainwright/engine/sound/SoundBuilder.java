@@ -18,6 +18,7 @@ import chainwright.engine.stage.StageAudio;
 import chainwright.engine.stage.StageModels;
 import chainwright.notation.model.Step;
 import chainwright.quantity.Frequency;
+import chainwright.quantity.Level;
 import chainwright.quantity.SampleRate;
 import chainwright.quantity.Slope;
 import java.util.ArrayList;
@@ -33,12 +34,19 @@ public final class SoundBuilder {
   private static final Slope USUAL_SLOPE = new Slope(24);
 
   private final SampleRate rate;
+  private final Optional<Level> alignment;
   private final List<StageElement> silent = new ArrayList<>();
   private final boolean isMono;
   private final StageTap tap;
 
-  private SoundBuilder(SampleRate rate, boolean isMono, StageTap tap) {
+  /** What the noise of the next insert begins with. */
+  private long seed;
+
+  private SoundBuilder(
+      SampleRate rate, Optional<Level> alignment, long seed, boolean isMono, StageTap tap) {
+    this.seed = seed;
     this.rate = rate;
+    this.alignment = alignment;
     this.isMono = isMono;
     this.tap = tap;
   }
@@ -64,7 +72,8 @@ public final class SoundBuilder {
    * @return what processes its audio; its own latency does not count what came before
    */
   public static PathSound build(SignalPath path, boolean isMono, int latencyFrames, StageTap tap) {
-    SoundBuilder builder = new SoundBuilder(path.rate(), isMono, tap);
+    SoundBuilder builder =
+        new SoundBuilder(path.rate(), path.alignment(), seedOf(path), isMono, tap);
     List<PathElement> elements =
         path.elements().stream().filter(element -> !element.isBypassed()).toList();
     int end = elements.size();
@@ -77,6 +86,43 @@ public final class SoundBuilder {
     ProcessorDesign ending =
         builder.series(elements.subList(split, end), latencyFrames + body.latencyFrames());
     return new PathSound(body, ending, builder.silent);
+  }
+
+  /** Returns a number of the chain's own, the same every time. */
+  private static long seedOf(SignalPath path) {
+    return (long) path.track().name().text().hashCode() << Integer.SIZE;
+  }
+
+  /**
+   * Returns how much later a path puts out what comes in than its response says, by look-ahead, by
+   * filters that need what comes after, and by converters.
+   *
+   * @param path the path
+   * @return the latency [s], a whole number of samples; that of what {@link #build} makes
+   */
+  public static double latencySeconds(SignalPath path) {
+    return latencySeconds(path.rate(), path.alignment(), path.elements());
+  }
+
+  /**
+   * Returns how much later elements in a row put out what comes in.
+   *
+   * @param rate the sample rate
+   * @param alignment which digital level stands for 0 dBu, if known
+   * @param elements the elements; those bypassed count nothing
+   * @return the latency [s], a whole number of samples; 0 if a structure allows no design, which
+   *     other findings report
+   */
+  public static double latencySeconds(
+      SampleRate rate, Optional<Level> alignment, List<PathElement> elements) {
+    try {
+      return new SoundBuilder(rate, alignment, 0, false, StageTap.NONE)
+              .series(elements, 0)
+              .latencyFrames()
+          / rate.hertz();
+    } catch (IllegalArgumentException impossible) {
+      return 0;
+    }
   }
 
   private ProcessorDesign series(List<PathElement> elements, int latencyFrames) {
@@ -127,11 +173,16 @@ public final class SoundBuilder {
 
     @Override
     public ProcessorDesign visitInsert(Step.Insert insert) {
-      double gainDb =
-          insert.settings().number("send").orElse(0.0)
-              - insert.settings().number("return").orElse(0.0);
+      InsertSound way =
+          new InsertSound(insert.settings(), builder.alignment, builder.rate, builder.seed++);
+      List<PathElement> model = split.branches().get(0).elements();
+      boolean isModelled = !model.stream().allMatch(PathElement::isBypassed);
+      ProcessorDesign out = way.out();
       return new SeriesDesign(
-          List.of(branch(split.branches().get(0)), FactorDesign.ofGainDb(gainDb)));
+          List.of(
+              out,
+              builder.series(model, latencyFrames + out.latencyFrames()),
+              way.back(isModelled)));
     }
 
     @Override

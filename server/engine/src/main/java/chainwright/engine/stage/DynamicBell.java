@@ -9,9 +9,9 @@ import java.util.Optional;
  * Designs {@code dynamic-bell}: 3:1, at most 4 dB, Q 1.5, 10 ms and 120 ms unless the settings say
  * otherwise.
  *
- * <p>At rest it changes nothing. Its peak detector hears a band-pass of its centre and Q; the curve
- * is that of the level there, for the cut of what is too strong. {@code max-boost}, the lift of
- * what is too weak, is not part of the curve.
+ * <p>Its peak detector hears a band-pass of its centre and Q; the curve is that of the level there,
+ * cut where it is too strong and, with {@code max-boost}, lifted where it is too weak. At rest, in
+ * silence, it is lifted by all of that.
  */
 public final class DynamicBell implements StageModel {
 
@@ -21,7 +21,9 @@ public final class DynamicBell implements StageModel {
   @Override
   public StageSound design(StageContext context) {
     return DynamicBand.design(
-        context, EqualiserPrototypes.bandPass(context.frequency("centre"), context.quality()));
+        context,
+        EqualiserPrototypes.bandPass(context.frequency("centre"), context.quality()),
+        gain -> EqualiserPrototypes.bell(context.frequency("centre"), gain, context.quality()));
   }
 
   @Override

@@ -10,7 +10,7 @@ import java.util.Optional;
 /**
  * Designs {@code gate}: 12 dB of range, 4 dB of hysteresis, 1 ms to open, 60 ms of hold and 150 ms
  * to close unless the settings say otherwise. Its detector follows peaks. The response is that of
- * the open gate; the look-ahead [s], 1 ms unless written, is its latency.
+ * the open gate; the look-ahead is 1 ms unless written.
  */
 public final class Gate implements StageModel {
 
@@ -20,16 +20,13 @@ public final class Gate implements StageModel {
   @Override
   public StageSound design(StageContext context) {
     return StageSound.ofGate(
-            new GateDesign(
-                GateCurve.of(
-                    context.number("threshold"),
-                    context.number("range"),
-                    context.number("hysteresis")),
-                new Detector.Peak(),
-                context.number("attack"),
-                context.number("hold"),
-                context.number("release")))
-        .withLatency(context.number("look-ahead"));
+        new GateDesign(
+            GateCurve.of(
+                context.number("threshold"), context.number("range"), context.number("hysteresis")),
+            new Detector.Peak(),
+            context.number("attack"),
+            context.number("hold"),
+            context.number("release")));
   }
 
   @Override

@@ -15,17 +15,14 @@ public final class NoiseReduction implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING.withLatency(
-        running(context).latencyFrames() / context.rate().hertz());
+    return StageSound.NOTHING;
   }
 
   @Override
   public Optional<ProcessorDesign> processor(StageAudio audio) {
-    return Optional.of(running(audio.context()));
-  }
-
-  private static NoiseReductionDesign running(StageContext context) {
-    return new NoiseReductionDesign(
-        context.rate(), context.number("reduction"), context.number("smoothing"));
+    StageContext context = audio.context();
+    return Optional.of(
+        new NoiseReductionDesign(
+            context.rate(), context.number("reduction"), context.number("smoothing")));
   }
 }

@@ -13,16 +13,15 @@ final class PeakLimit {
   private PeakLimit() {}
 
   /**
-   * Designs a limiter without a knee. The look-ahead [s] is its latency; thanks to it the whole
-   * reduction is there when the peak comes, which is an attack of 0.
+   * Designs a limiter without a knee. Thanks to its look-ahead the whole reduction is there when
+   * the peak comes, which is an attack of 0.
    */
   static StageSound design(StageContext context) {
     return StageSound.ofCompressor(
-            new CompressorDesign(
-                new LimiterCurve(context.number("ceiling"), 0),
-                new Detector.Peak(),
-                new SmoothedBallistics(0, context.number("release"), Smoothing.BRANCHING)))
-        .withLatency(context.number("look-ahead"));
+        new CompressorDesign(
+            new LimiterCurve(context.number("ceiling"), 0),
+            new Detector.Peak(),
+            new SmoothedBallistics(0, context.number("release"), Smoothing.BRANCHING)));
   }
 
   /** The ceiling [dBFS or dBTP], look-ahead [s] and release [s] that the stage is set to. */

@@ -10,9 +10,7 @@ interface SampledDelayStage extends StageModel {
 
   @Override
   default StageSound design(StageContext context) {
-    SampledDelay delay = delay(context);
-    return StageSound.ofResponse(delay)
-        .withLatency(new DelayDesign(delay).latencyFrames() / context.rate().hertz());
+    return StageSound.ofResponse(delay(context));
   }
 
   @Override

@@ -1,7 +1,10 @@
 package chainwright.engine.stage;
 
 import chainwright.dsp.filter.ConstantFactor;
+import chainwright.dsp.filter.Curve;
 import chainwright.dsp.filter.EqualiserPrototypes;
+import chainwright.dsp.filter.PassFamily;
+import chainwright.dsp.filter.PassPrototypes;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.dsp.filter.SumOfPaths;
@@ -24,10 +27,11 @@ import java.util.Optional;
  * Designs {@code saturation}: 3 dB of drive, 0.3 % at alignment, all of it saturated unless the
  * settings say otherwise.
  *
- * <p>The response is that of a small signal: the head bump of tape in the share that {@code blend}
- * says, else no change. The harmonics are those of a settled tone, so an asymmetric saturation and
- * a valve differ by nothing here: the shift of the bias comes with overloads. At 0 % it saturates
- * nothing; more distortion than a curve can give, from about 40 % on, allows no design.
+ * <p>The response is that of a small signal: the head bump of tape, or the high-pass at 2 Hz that
+ * takes the offset of an asymmetric curve, in the share that {@code blend} says; else no change.
+ * The harmonics are those of a settled tone, so an asymmetric saturation and a valve differ by
+ * nothing here: the shift of the bias comes with overloads. At 0 % it saturates nothing; more
+ * distortion than a curve can give, from about 40 % on, allows no design.
  */
 public final class Saturation implements StageModel {
 
@@ -41,7 +45,7 @@ public final class Saturation implements StageModel {
   public StageSound design(StageContext context) {
     double wetShare = context.number("blend") / 100;
     double thdShare = context.number("thd-at-alignment") / 100;
-    Response response = smallSignal(context, wetShare);
+    Response response = smallSignal(linear(context, thdShare), wetShare);
     if (thdShare == 0) {
       return StageSound.ofResponse(response);
     }
@@ -66,7 +70,7 @@ public final class Saturation implements StageModel {
     double thdShare = context.number("thd-at-alignment") / 100;
     if (thdShare == 0) {
       ProcessorDesign linear =
-          hasBump(context) ? LinearStage.running(bump(context)) : new SeriesDesign(List.of());
+          linear(context, thdShare).map(LinearStage::running).orElse(new SeriesDesign(List.of()));
       return Optional.of(SumDesign.ofBlend(linear, wetShare));
     }
     int factor = (int) context.number("oversampling");
@@ -89,18 +93,33 @@ public final class Saturation implements StageModel {
         driveDb, thdShare, isSymmetric ? 0 : context.number("asymmetry") / 100);
   }
 
-  private static Response smallSignal(StageContext context, double wetShare) {
-    if (!hasBump(context) || wetShare == 0) {
+  private static Response smallSignal(Optional<Response> linear, double wetShare) {
+    if (linear.isEmpty() || wetShare == 0) {
       return StageSound.NOTHING.response();
     }
     return new SumOfPaths(
         List.of(
-            new ResponseProduct(List.of(bump(context), new ConstantFactor(wetShare))),
+            new ResponseProduct(List.of(linear.get(), new ConstantFactor(wetShare))),
             new ConstantFactor(1 - wetShare)));
   }
 
-  private static boolean hasBump(StageContext context) {
-    return context.is("character", "tape") && context.number("head-bump") != 0;
+  /** What a small signal passes; empty if nothing. */
+  private static Optional<Response> linear(StageContext context, double thdShare) {
+    if (context.is("character", "tape")) {
+      return context.number("head-bump") == 0 ? Optional.empty() : Optional.of(bump(context));
+    }
+    boolean hasOffset =
+        thdShare > 0
+            && !context.is("character", "symmetric")
+            && !context.is("character", "transformer")
+            && context.number("asymmetry") > 0;
+    return hasOffset
+        ? Optional.of(
+            Curve.BILINEAR.design(
+                PassPrototypes.highPass(
+                    PassFamily.BUTTERWORTH, 1, Frequency.ofHertz(ValveSaturation.COUPLING_HZ)),
+                context.rate()))
+        : Optional.empty();
   }
 
   private static Response bump(StageContext context) {

@@ -20,8 +20,6 @@ import java.util.function.Consumer;
  * @param detection the band that its detector hears, where it is not the whole spectrum
  * @param harmonics what harmonics it adds
  * @param decay how long what it adds goes on
- * @param latencySeconds how much later its output is than its response says [s], such as by
- *     look-ahead; 0 or more
  */
 public record StageSound(
     Response response,
@@ -31,8 +29,7 @@ public record StageSound(
     Optional<GateDesign> gate,
     Optional<Response> detection,
     Optional<HarmonicModel> harmonics,
-    Optional<DecayModel> decay,
-    double latencySeconds) {
+    Optional<DecayModel> decay) {
 
   /** Does nothing: what passes is what came in. */
   public static final StageSound NOTHING = ofResponse(new ConstantFactor(1));
@@ -52,8 +49,7 @@ public record StageSound(
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
-        Optional.empty(),
-        0);
+        Optional.empty());
   }
 
   /**
@@ -139,16 +135,6 @@ public record StageSound(
     return with(draft -> draft.decay = Optional.of(decay));
   }
 
-  /**
-   * Returns the same sound, later.
-   *
-   * @param seconds the latency [s], 0 or more
-   * @return the copy
-   */
-  public StageSound withLatency(double seconds) {
-    return with(draft -> draft.latencySeconds = seconds);
-  }
-
   private StageSound with(Consumer<Draft> change) {
     Draft draft = new Draft(this);
     change.accept(draft);
@@ -166,7 +152,6 @@ public record StageSound(
     private Optional<Response> detection;
     private Optional<HarmonicModel> harmonics;
     private Optional<DecayModel> decay;
-    private double latencySeconds;
 
     Draft(StageSound from) {
       response = from.response;
@@ -177,20 +162,11 @@ public record StageSound(
       detection = from.detection;
       harmonics = from.harmonics;
       decay = from.decay;
-      latencySeconds = from.latencySeconds;
     }
 
     StageSound finish() {
       return new StageSound(
-          response,
-          prototype,
-          curve,
-          compressor,
-          gate,
-          detection,
-          harmonics,
-          decay,
-          latencySeconds);
+          response, prototype, curve, compressor, gate, detection, harmonics, decay);
     }
   }
 }

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import chainwright.engine.WrittenChain;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.project.Scope;
 import java.util.List;
@@ -237,7 +238,7 @@ class PathBuilderTest {
   }
 
   private static void checkLatency(String lines, double milliseconds) {
-    assertThat(WrittenChain.pathOf(lines).latencySeconds())
+    assertThat(SoundBuilder.latencySeconds(WrittenChain.pathOf(lines)))
         .as(lines)
         .isCloseTo(milliseconds / 1000, within(1e-12));
   }

@@ -78,6 +78,18 @@ class DriveSoundTest {
     }
   }
 
+  /** Whatever the curve adds to one side, a coupling takes: the mean over whole periods. */
+  @ParameterizedTest
+  @ValueSource(strings = {"asymmetric asymmetry 100 %", "valve asymmetry 100 % drive 18 dB"})
+  void asymmetricSaturation_loudSine_leavesNoOffset(String character) {
+    double[] channel = sine("saturation " + character, 1000, 0);
+    double sum = 0;
+    for (int i = channel.length - WINDOW; i < channel.length; i++) {
+      sum += channel[i] / WINDOW;
+    }
+    assertThat(Math.abs(sum)).isLessThan(1e-6);
+  }
+
   private static double worstAliasDb(double[] channel) {
     double worst = 0;
     for (int k = 1; k < 24; k++) {

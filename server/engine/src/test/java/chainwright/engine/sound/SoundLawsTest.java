@@ -36,6 +36,8 @@ class SoundLawsTest {
         "limiter ceiling -6 dBFS stereo-link 50 %",
         "dynamic-bell 3 kHz threshold -30 dBFS",
         "dynamic-shelf high 8 kHz threshold -40 dBFS",
+        "dynamic-bell 3 kHz threshold -30 dBFS max-boost 6 dB",
+        "insert \"box\" send 4 dBu return 0 dBu latency 1.6 ms {\nbell 100 Hz 2 dB Q 1\n}",
         "treble-limiter 7 kHz threshold -30 dBFS",
         "delay 1 ms",
         "delay 1.2345 ms",

@@ -76,6 +76,9 @@ class ResponseTest {
     "hum-removal 50 Hz, 300, -24",
     "hum-removal 50 Hz, 350, 0",
     "dc-offset-removal, 3, -3.0103",
+    "saturation valve, 2, -3.0103",
+    "saturation valve, 100, 0",
+    "saturation asymmetric asymmetry 0 %, 2, 0",
   })
   void equaliser_atAFrequency_hasItsGain(String line, double hertz, double expectedDb) {
     check(line, hertz, expectedDb, CURVE_DB);
@@ -109,7 +112,7 @@ class ResponseTest {
     "compressor threshold -20 dBFS make-up 3 dB blend 0 %, 0",
     "gate threshold -40 dBFS, 0",
     "dynamic-bell 1 kHz threshold -30 dBFS, 0",
-    "saturation valve, 0",
+    "saturation valve asymmetry 0 %, 0",
     "clipper ceiling -1 dBFS, 0",
     "reverb, 0",
   })

@@ -138,23 +138,6 @@ class StageCurveTest {
             });
   }
 
-  @ParameterizedTest
-  @CsvSource({
-    "limiter ceiling -1 dBFS, 3",
-    "limiter ceiling -1 dBFS look-ahead 0 ms, 0",
-    "true-peak-limiter ceiling -1 dBTP look-ahead 5 ms, 5",
-    "gate threshold -40 dBFS, 1",
-    "align -7 ms, 7",
-    "align 7 ms, 0",
-    "delay 7 ms, 0",
-    "compressor threshold -20 dBFS, 0",
-  })
-  void stage_latency_isItsLookAhead(String line, double milliseconds) {
-    assertThat(WrittenChain.soundOf(line).latencySeconds())
-        .as(line)
-        .isCloseTo(milliseconds / 1000, within(1e-12));
-  }
-
   private static CompressorDesign compressor(String line) {
     return WrittenChain.soundOf(line).compressor().orElseThrow();
   }
