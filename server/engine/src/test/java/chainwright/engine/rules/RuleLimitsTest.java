@@ -7,6 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What rules must not say, and what they must not say twice. */
 class RuleLimitsTest {
@@ -91,6 +92,28 @@ class RuleLimitsTest {
                 "}",
                 "}"))
         .isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "true-peak-limiter ceiling -1 dBTP",
+        "clipper ceiling -1 dBFS oversampling 8",
+        "saturation symmetric oversampling 16",
+      })
+  void latencies_ofParallelStages_areMadeEqualAndNotFound(String line) {
+    assertThat(
+            codes(
+                "session { alignment 0 dBu = -18 dBFS }",
+                "chain bass { source bass",
+                "parallel {",
+                "path \"direct\"",
+                "path \"amplifier\" -6 dB {",
+                line,
+                "}",
+                "}",
+                "}"))
+        .doesNotContain("parallel-path-late");
   }
 
   private static List<String> codes(String... lines) {
