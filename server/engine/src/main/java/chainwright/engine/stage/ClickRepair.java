@@ -15,16 +15,12 @@ public final class ClickRepair implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING.withLatency(
-        running(context).latencyFrames() / context.rate().hertz());
+    return StageSound.NOTHING;
   }
 
   @Override
   public Optional<ProcessorDesign> processor(StageAudio audio) {
-    return Optional.of(running(audio.context()));
-  }
-
-  private static ClickRepairDesign running(StageContext context) {
-    return new ClickRepairDesign(context.rate(), context.number("max-length"));
+    StageContext context = audio.context();
+    return Optional.of(new ClickRepairDesign(context.rate(), context.number("max-length")));
   }
 }
