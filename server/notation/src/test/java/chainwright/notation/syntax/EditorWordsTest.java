@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The grammars of editors tell words apart by where they stand, and list only those that say what
- * the next word is. {@code -Dgolden.update=true} writes these lists anew.
+ * the next word is; so does the EBNF. {@code -Dgolden.update=true} writes these lists anew.
  */
 class EditorWordsTest {
 
@@ -37,6 +37,7 @@ class EditorWordsTest {
   @CsvSource(
       delimiter = '!',
       value = {
+        "chain.ebnf            ! units      ! 'unit spelling\\s+= \"(.*)\" ;'            ! '\" | \"'",
         "chain.tmLanguage.json ! statements ! '\"begin\": \"\\(\\(\\?:([^)]*)\\)'            ! '|'",
         "chain.tmLanguage.json ! marks      ! '\"naming-mark\": \\{\\s*\"begin\": \"\\(([^)]*)\\)' ! '|'",
         "chain.tmLanguage.json ! units      ! '\\(\\?i:([^)]*)\\)'                           ! '|'",
