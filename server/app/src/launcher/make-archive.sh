@@ -1,13 +1,14 @@
 #!/bin/sh
 # Makes the archive of class data that lets Java start faster.
-# usage: make-archive.sh JAVA HOME STAMP    HOME is the folder that holds bin/ and lib/
-# It goes to HOME/lib, or to the user's cache folder if that cannot be written. Made under another name and moved
-# into place, so that a start meanwhile sees all of it or nothing; of several makers at once the last one wins.
+# usage: make-archive.sh JAVA HOME STAMP SLOT    HOME holds bin/ and lib/; SLOT is HOME's own folder in the user's cache
+# It goes to HOME/lib, or to SLOT if that cannot be written. Made under another name and moved into place, so that a
+# start meanwhile sees all of it or nothing; of several makers at once the last one wins.
 java=$1
 home=$2
 stamp=$3
+slot=$4
 jar=$home/lib/chainwright.jar
-for folder in "$home/lib" "${XDG_CACHE_HOME:-$HOME/.cache}/chainwright"; do
+for folder in "$home/lib" "$slot"; do
   mkdir -p "$folder" 2>/dev/null
   [ -w "$folder" ] || continue
   # One maker at a time; a lock left by a killed one is taken after ten minutes.
@@ -22,6 +23,13 @@ for folder in "$home/lib" "${XDG_CACHE_HOME:-$HOME/.cache}/chainwright"; do
   mv -f "$folder/chainwright.jsa.$$" "$folder/chainwright.jsa"
   printf '%s\n' "$stamp" > "$folder/chainwright.stamp.$$"
   mv -f "$folder/chainwright.stamp.$$" "$folder/chainwright.stamp"
+  [ "$folder" = "$slot" ] || exit 0
+  # Installations that are gone or have been moved leave theirs behind.
+  printf '%s\n' "$home" > "$folder/chainwright.home"
+  for other in "${slot%/*}"/*/chainwright.home; do
+    IFS= read -r owner < "$other"
+    [ -f "$owner/lib/chainwright.jar" ] || rm -rf "${other%/*}"
+  done
   exit 0
 done
 exit 1

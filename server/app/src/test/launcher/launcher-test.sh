@@ -48,9 +48,9 @@ page_of() { # LAUNCHER
 }
 
 # Which archive the Java process of a run has open.
-archive_of() { # LAUNCHER
+archive_of() { # LAUNCHER…
   mkfifo "$work/in"
-  "$1" lsp < "$work/in" >/dev/null & local pid=$!
+  "$@" lsp < "$work/in" >/dev/null & local pid=$!
   exec 8> "$work/in"
   for _ in $(seq 100); do
     grep -q 'chainwright.*\.jar' "/proc/$pid/maps" 2>/dev/null || ls -l "/proc/$pid/fd" 2>/dev/null | grep -q 'chainwright\.jar' && break
@@ -96,15 +96,50 @@ check 'six at once: leave nothing else' 'chainwright.classes chainwright.jar cha
 # As root every folder can be written, so a user who may not is borrowed.
 as_user=()
 [ "$(id -u)" = 0 ] && as_user=(setpriv --reuid=65534 --regid=65534 --clear-groups env)
-locked=$(copy locked)
-chmod -R a-w "$locked"
+lock() { # NAME
+  local to
+  to=$(copy "$1")
+  chmod -R a-w "$to"
+  echo "$to"
+}
+# What the cache folder holds of an installation: the folder of its archive.
+slot_of() { # HOME
+  local owner
+  for owner in "$XDG_CACHE_HOME"/chainwright/*/chainwright.home; do
+    [ "$(cat "$owner" 2>/dev/null)" = "$1" ] && echo "${owner%/*}"
+  done
+}
+await_slot() { # HOME
+  for _ in $(seq 300); do
+    [ -n "$(slot_of "$1")" ] && break
+    sleep 0.1
+  done
+  slot_of "$1"
+}
+locked=$(lock locked)
+other=$(lock other)
 mkdir "$XDG_CACHE_HOME" 2>/dev/null
 chmod 777 "$XDG_CACHE_HOME"
 check 'folder cannot be written: is served' "$clean" "$("${as_user[@]}" "$locked/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
-check 'folder cannot be written: the cache folder holds the archive' yes "$(await "$XDG_CACHE_HOME/chainwright/chainwright.stamp")"
+own=$(await_slot "$locked")
+check 'folder cannot be written: the cache folder holds the archive' yes "$(await "$own/chainwright.stamp")"
+made=$(stat -c %i "$own/chainwright.jsa")
+check 'two installations: the other is served' "$clean" "$("${as_user[@]}" "$other/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
+others=$(await_slot "$other")
+for turn in first second; do
+  check "two installations, $turn turn: each uses its own archive" "${own##*/}/chainwright.jsa ${others##*/}/chainwright.jsa" \
+    "$(archive_of "${as_user[@]}" "$locked/bin/chainwright") $(archive_of "${as_user[@]}" "$other/bin/chainwright")"
+done
+check 'two installations: neither archive is made anew' "$made 2" \
+  "$(stat -c %i "$own/chainwright.jsa") $(find "$XDG_CACHE_HOME/chainwright" -name '*.jsa*' | wc -l)"
+mv "$locked" "$work/elsewhere"
+check 'moved, cannot be written: is served' "$clean" "$("${as_user[@]}" "$work/elsewhere/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
+check 'moved, cannot be written: has an archive again' '?*' "$(await_slot "$work/elsewhere")"
+check 'moved, cannot be written: the old one goes' 0 "$(for _ in $(seq 50); do [ -d "$own" ] || break; sleep 0.1; done; find "$own" 2>/dev/null | wc -l)"
+check 'moved, cannot be written: the other one stays' "${others##*/}/chainwright.jsa" "$(archive_of "${as_user[@]}" "$other/bin/chainwright")"
 rm -rf "$XDG_CACHE_HOME/chainwright"
 chmod 555 "$XDG_CACHE_HOME"
-check 'nothing can be written: is served' "$clean" "$("${as_user[@]}" "$locked/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
+check 'nothing can be written: is served' "$clean" "$("${as_user[@]}" "$other/bin/chainwright" lsp < <(session) 2>&1 | tr -d '\r\n')"
 
 mkdir -p "$work/tools" "$work/old/bin"
 for tool in sh ls readlink cat; do ln -s "$(command -v $tool)" "$work/tools/$tool"; done

@@ -34,7 +34,7 @@ check 'the sums are those of the packages' '' "$(cd "$packages" && sha256sum --q
 # Without any Java on the PATH: only what a shell needs.
 bare=$work/bare
 mkdir "$bare"
-for tool in sh ls readlink sed awk find mkdir mv rm rmdir nice cat seq sleep uname; do
+for tool in sh ls readlink sed awk find mkdir mv rm rmdir nice cat cksum tr; do
   ln -s "$(command -v "$tool")" "$bare/$tool"
 done
 
