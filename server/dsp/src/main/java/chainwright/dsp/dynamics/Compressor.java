@@ -3,6 +3,9 @@ package chainwright.dsp.dynamics;
 /** A running compressor of one channel, made by {@link CompressorDesign#newProcessor}. */
 public final class Compressor implements GainProcessor {
 
+  /** Far above the rounding of a level, far below what can be heard. */
+  private static final double MARGIN = 1e-9;
+
   private final OverThresholdCurve curve;
   private final LevelDetector detector;
   private final GainSmoother smoother;
@@ -14,12 +17,19 @@ public final class Compressor implements GainProcessor {
 
   private final double fixedGainDb;
 
+  /** Magnitudes below this surely ask for nothing, which takes no logarithm to see. */
+  private final double quiet;
+
   Compressor(CompressorDesign design, double sampleRateHz) {
     curve = design.curve();
     detector = design.detector().newDetector(sampleRateHz);
     smoother = design.ballistics().newSmoother(sampleRateHz);
     mostBoostDb = mostBoostDb(curve);
     fixedGainDb = curve.fixedGainDb();
+    quiet =
+        design.detector() instanceof Detector.Peak
+            ? Gains.toFactor(curve.restsUpToDb()) * (1 - MARGIN)
+            : 0;
   }
 
   /** Returns the most that a curve boosts [dB]. */
@@ -29,13 +39,18 @@ public final class Compressor implements GainProcessor {
 
   @Override
   public double gainDb(double keySample) {
-    return gainOfLevelDb(detector.levelDb(keySample));
+    return Math.abs(keySample) < quiet
+        ? gainOfReductionDb(0)
+        : gainOfLevelDb(detector.levelDb(keySample));
   }
 
   @Override
   public double gainOfLevelDb(double levelDb) {
-    double amountDb = smoother.process(curve.gainReductionDb(levelDb) + mostBoostDb);
-    return fixedGainDb + mostBoostDb - amountDb;
+    return gainOfReductionDb(curve.gainReductionDb(levelDb));
+  }
+
+  private double gainOfReductionDb(double wantedDb) {
+    return fixedGainDb + mostBoostDb - smoother.process(wantedDb + mostBoostDb);
   }
 
   @Override

@@ -44,6 +44,11 @@ public record CompressorCurve(double thresholdDb, double ratio, double kneeWidth
   }
 
   @Override
+  public double restsUpToDb() {
+    return thresholdDb - kneeWidthDb / 2;
+  }
+
+  @Override
   public double gainReductionDb(double inputDb) {
     return Knee.reductionDb(1 - 1 / ratio, inputDb - thresholdDb, kneeWidthDb);
   }

@@ -31,6 +31,11 @@ public record DynamicBandCurve(double thresholdDb, double ratio, double maxCutDb
     Arguments.requireFiniteNotNegative("the maximum boost", maxBoostDb);
   }
 
+  @Override
+  public double restsUpToDb() {
+    return maxBoostDb > 0 ? Double.NEGATIVE_INFINITY : thresholdDb;
+  }
+
   /**
    * Returns how far the band is turned down.
    *

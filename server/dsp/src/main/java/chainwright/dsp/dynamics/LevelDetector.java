@@ -12,6 +12,7 @@ public final class LevelDetector {
   public static final double FLOOR_DB = -120;
 
   private static final double LOWEST_MAGNITUDE = 1e-6;
+  private static final double LOWEST_SQUARE = LOWEST_MAGNITUDE * LOWEST_MAGNITUDE;
   private static final double HIGHEST_MAGNITUDE = 1e15;
 
   /** The share of the old mean square that a sample keeps; negative for a peak detector. */
@@ -46,7 +47,7 @@ public final class LevelDetector {
       magnitude = HIGHEST_MAGNITUDE;
     }
     if (keptShare < 0) {
-      return 20 * Math.log10(Math.max(magnitude, LOWEST_MAGNITUDE));
+      return magnitude > LOWEST_MAGNITUDE ? Logarithm.toDb(magnitude) : FLOOR_DB;
     }
     return meanSquareDb(keptShare * meanSquare + (1 - keptShare) * magnitude * magnitude);
   }
@@ -94,6 +95,6 @@ public final class LevelDetector {
   private double meanSquareDb(double newMeanSquare) {
     // A decaying mean must not end in denormal numbers, which are slow.
     meanSquare = newMeanSquare < 1e-30 ? 0 : newMeanSquare;
-    return Math.max(FLOOR_DB, 10 * Math.log10(2 * meanSquare));
+    return 2 * meanSquare > LOWEST_SQUARE ? Logarithm.toDb(2 * meanSquare) / 2 : FLOOR_DB;
   }
 }

@@ -31,6 +31,11 @@ public record LimiterCurve(double ceilingDb, double kneeWidthDb) implements Over
   }
 
   @Override
+  public double restsUpToDb() {
+    return ceilingDb - kneeWidthDb / 2;
+  }
+
+  @Override
   public double gainReductionDb(double inputDb) {
     return Knee.reductionDb(1, inputDb - ceilingDb, kneeWidthDb);
   }

@@ -30,6 +30,11 @@ public record MaxReductionCurve(CompressorCurve compressor, double maxReductionD
   }
 
   @Override
+  public double restsUpToDb() {
+    return compressor.restsUpToDb();
+  }
+
+  @Override
   public double gainReductionDb(double inputDb) {
     return Math.min(maxReductionDb, compressor.gainReductionDb(inputDb));
   }

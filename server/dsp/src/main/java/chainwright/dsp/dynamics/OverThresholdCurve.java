@@ -10,4 +10,11 @@ public sealed interface OverThresholdCurve extends StaticCurve
    * @return the threshold [dB re full scale]
    */
   double thresholdDb();
+
+  /**
+   * Returns the level up to which the curve does nothing: the threshold, or where its knee begins.
+   *
+   * @return the level [dB re full scale]; −∞ if it does something to every level
+   */
+  double restsUpToDb();
 }

@@ -35,25 +35,40 @@ public final class CascadeFilter implements Processor {
    * @throws IllegalArgumentException if the design has a delay, or there is no channel
    */
   public CascadeFilter(FilterCascade design, int channelCount) {
-    if (design.delaySamples() != 0) {
-      throw new IllegalArgumentException(
-          "a cascade of sections must have no delay, but had "
-              + design.delaySamples()
-              + " samples");
-    }
+    this(withoutDelay(design).sections(), design.gain(), channelCount);
+  }
+
+  /**
+   * Makes a filter at rest.
+   *
+   * @param sections the sections in order; none is a wire
+   * @param gain the factor of the whole, no unit
+   * @param channelCount the number of channels, ≥ 1
+   * @throws IllegalArgumentException if there is no channel
+   */
+  public CascadeFilter(List<BiquadCoefficients> sections, double gain, int channelCount) {
     if (channelCount < 1) {
       throw new IllegalArgumentException(
           "the number of channels must be at least 1, but was " + channelCount);
     }
-    List<BiquadCoefficients> sections = design.sections();
     pairs = new SectionPair[(sections.size() + 1) / 2];
     for (int p = 0; p < pairs.length; p++) {
       BiquadCoefficients second =
           2 * p + 1 < sections.size() ? sections.get(2 * p + 1) : BiquadCoefficients.IDENTITY;
       pairs[p] = new SectionPair(sections.get(2 * p), second, channelCount);
     }
-    gain = design.gain();
+    this.gain = gain;
     this.channelCount = channelCount;
+  }
+
+  private static FilterCascade withoutDelay(FilterCascade design) {
+    if (design.delaySamples() != 0) {
+      throw new IllegalArgumentException(
+          "a cascade of sections must have no delay, but had "
+              + design.delaySamples()
+              + " samples");
+    }
+    return design;
   }
 
   @Override

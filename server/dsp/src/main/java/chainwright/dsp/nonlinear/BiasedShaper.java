@@ -1,6 +1,7 @@
 package chainwright.dsp.nonlinear;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A shaper moved off its middle, y = (f(x + b) − f(b)) / f′(b): asymmetric, with even harmonics.
@@ -35,6 +36,20 @@ public record BiasedShaper(Shaper base, double bias) implements Shaper {
   @Override
   public double slope(double sample) {
     return base.slope(sample + bias) / base.slope(bias);
+  }
+
+  @Override
+  public void process(double[] samples, int offset, int length) {
+    Objects.checkFromIndexSize(offset, length, samples.length);
+    for (int i = offset; i < offset + length; i++) {
+      samples[i] += bias;
+    }
+    base.process(samples, offset, length);
+    double silence = base.shape(bias);
+    double gain = base.slope(bias);
+    for (int i = offset; i < offset + length; i++) {
+      samples[i] = (samples[i] - silence) / gain;
+    }
   }
 
   @Override

@@ -65,7 +65,11 @@ public record DrivenShaper(Shaper base, double driveDb) implements Shaper {
     Objects.checkFromIndexSize(offset, length, samples.length);
     double gain = Harmonics.toAmplitude(driveDb);
     for (int i = offset; i < offset + length; i++) {
-      samples[i] = base.shape(gain * samples[i]) / gain;
+      samples[i] *= gain;
+    }
+    base.process(samples, offset, length);
+    for (int i = offset; i < offset + length; i++) {
+      samples[i] /= gain;
     }
   }
 

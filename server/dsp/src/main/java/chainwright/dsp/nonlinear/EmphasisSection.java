@@ -1,5 +1,7 @@
 package chainwright.dsp.nonlinear;
 
+import chainwright.dsp.filter.BiquadCoefficients;
+
 /**
  * The linear filter about a shaper, (b0 + b1 s + b2 s²) / (a0 + a1 s + a2 s²) with s = j f in Hz.
  *
@@ -51,48 +53,25 @@ record EmphasisSection(double b0, double b1, double b2, double a0, double a1, do
     return new EmphasisSection(a0, a1, a2, b0, b1, b2);
   }
 
-  /** Starts a filter by the bilinear transform, without prewarping. */
-  Running newFilter(double sampleRateHz) {
-    return new Running(this, sampleRateHz);
+  /** Whether the filter changes nothing. */
+  boolean isFlat() {
+    return equals(flat());
   }
 
-  /** A running filter of one channel, in transposed direct form II. */
-  static final class Running {
-    private final double n0;
-    private final double n1;
-    private final double n2;
-    private final double d1;
-    private final double d2;
-    private double z1;
-    private double z2;
-
-    /** Source: the bilinear transform, s = (fs/π)(1 − z⁻¹)/(1 + z⁻¹) with s in Hz. */
-    private Running(EmphasisSection section, double sampleRateHz) {
-      double k = sampleRateHz / Math.PI;
-      double k2 = k * k;
-      double d0 = section.a0 + section.a1 * k + section.a2 * k2;
-      n0 = (section.b0 + section.b1 * k + section.b2 * k2) / d0;
-      n1 = 2 * (section.b0 - section.b2 * k2) / d0;
-      n2 = (section.b0 - section.b1 * k + section.b2 * k2) / d0;
-      d1 = 2 * (section.a0 - section.a2 * k2) / d0;
-      d2 = (section.a0 - section.a1 * k + section.a2 * k2) / d0;
-    }
-
-    double process(double sample) {
-      double output = n0 * sample + z1;
-      z1 = settled(n1 * sample - d1 * output + z2);
-      z2 = settled(n2 * sample - d2 * output);
-      return output;
-    }
-
-    void reset() {
-      z1 = 0;
-      z2 = 0;
-    }
-
-    /** A decay must not end in denormal numbers, which are slow. */
-    private static double settled(double state) {
-      return Math.abs(state) < 1e-30 ? 0 : state;
-    }
+  /**
+   * Returns the filter at a sample rate [Hz], by the bilinear transform without prewarping.
+   *
+   * <p>Source: the bilinear transform, s = (fs/π)(1 − z⁻¹)/(1 + z⁻¹) with s in Hz.
+   */
+  BiquadCoefficients design(double sampleRateHz) {
+    double k = sampleRateHz / Math.PI;
+    double k2 = k * k;
+    double d0 = a0 + a1 * k + a2 * k2;
+    return new BiquadCoefficients(
+        (b0 + b1 * k + b2 * k2) / d0,
+        2 * (b0 - b2 * k2) / d0,
+        (b0 - b1 * k + b2 * k2) / d0,
+        2 * (a0 - a2 * k2) / d0,
+        (a0 - a1 * k + a2 * k2) / d0);
   }
 }

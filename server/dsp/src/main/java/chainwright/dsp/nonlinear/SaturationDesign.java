@@ -40,33 +40,6 @@ public record SaturationDesign(SaturationModel model, double sampleRateHz)
 
   @Override
   public Processor newProcessor(Wiring wiring) {
-    Saturator[] saturators = new Saturator[wiring.channelCount()];
-    for (int c = 0; c < saturators.length; c++) {
-      saturators[c] = model.newProcessor(sampleRateHz);
-    }
-    return new Running(saturators);
-  }
-
-  private static final class Running implements Processor {
-
-    private final Saturator[] saturators;
-
-    Running(Saturator[] saturators) {
-      this.saturators = saturators;
-    }
-
-    @Override
-    public void process(double[][] channels, int from, int to) {
-      for (int c = 0; c < saturators.length; c++) {
-        saturators[c].process(channels[c], from, to - from);
-      }
-    }
-
-    @Override
-    public void reset() {
-      for (Saturator saturator : saturators) {
-        saturator.reset();
-      }
-    }
+    return model.newProcessor(sampleRateHz, wiring.channelCount());
   }
 }

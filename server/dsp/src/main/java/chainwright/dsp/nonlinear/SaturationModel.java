@@ -82,14 +82,16 @@ public final class SaturationModel {
   }
 
   /**
-   * Starts a saturation for one channel.
+   * Starts a saturation.
    *
    * @param sampleRateHz the rate it runs at, oversampling included [Hz], above 0
+   * @param channelCount the number of channels, ≥ 1
    * @return a saturation that has heard silence
-   * @throws IllegalArgumentException if the sample rate is not finite and above 0
+   * @throws IllegalArgumentException if the sample rate is not finite and above 0, or there is no
+   *     channel
    */
-  public Saturator newProcessor(double sampleRateHz) {
-    return new Saturator(emphasis, shaper, output, sampleRateHz);
+  public Saturator newProcessor(double sampleRateHz, int channelCount) {
+    return new Saturator(emphasis, shaper, output, sampleRateHz, channelCount);
   }
 
   /**

@@ -1,60 +1,113 @@
 package chainwright.dsp.nonlinear;
 
-import java.util.Objects;
+import chainwright.dsp.filter.BiquadCoefficients;
+import chainwright.dsp.filter.CascadeFilter;
+import chainwright.dsp.signal.Processor;
+import java.util.List;
+import java.util.stream.Stream;
 
 /**
- * A running saturation of one channel, made by {@link SaturationModel#newProcessor}.
+ * A running saturation of the channels of one signal, each on its own, made by {@link
+ * SaturationModel#newProcessor}.
  *
  * <p>It runs at the rate it is given, and what the shaper makes above half that rate folds back:
  * oversampling is the caller's. The output does not depend on the size of blocks. A NaN sample
  * comes out as NaN, counts as silence and leaves nothing behind; infinities count as ±10¹⁵.
  */
-public final class Saturator {
+public final class Saturator implements Processor {
 
   private static final double LARGEST = 1e15;
 
-  private final EmphasisSection.Running emphasis;
+  /** How many frames are worked on at once, so that they stay in the cache. */
+  private static final int CHUNK_FRAMES = 512;
+
+  private final CascadeFilter before;
   private final Shaper shaper;
-  private final double gain;
-  private final EmphasisSection.Running deEmphasis;
-  private final EmphasisSection.Running output;
+  private final CascadeFilter after;
+  private final int channelCount;
+
+  /** NaN where NaN came in, else 0, of each channel. */
+  private final double[][] marks;
 
   Saturator(
-      EmphasisSection emphasis, DrivenShaper shaper, EmphasisSection output, double sampleRateHz) {
+      EmphasisSection emphasis,
+      DrivenShaper shaper,
+      EmphasisSection output,
+      double sampleRateHz,
+      int channelCount) {
     if (!(sampleRateHz > 0) || Double.isInfinite(sampleRateHz)) {
       throw new IllegalArgumentException(
           "the sample rate must be finite and above 0, but was " + sampleRateHz);
     }
-    this.emphasis = emphasis.newFilter(sampleRateHz);
+    double gain = Harmonics.toAmplitude(shaper.driveDb());
+    before = new CascadeFilter(sections(sampleRateHz, emphasis), gain, channelCount);
     this.shaper = shaper.base();
-    gain = Harmonics.toAmplitude(shaper.driveDb());
-    deEmphasis = emphasis.inverse().newFilter(sampleRateHz);
-    this.output = output.newFilter(sampleRateHz);
+    after =
+        new CascadeFilter(
+            sections(sampleRateHz, emphasis.inverse(), output), 1 / gain, channelCount);
+    this.channelCount = channelCount;
+    marks = new double[channelCount][CHUNK_FRAMES];
   }
 
-  /** Returns to the initial state: silence. */
-  public void reset() {
-    emphasis.reset();
-    deEmphasis.reset();
-    output.reset();
+  private static List<BiquadCoefficients> sections(
+      double sampleRateHz, EmphasisSection... sections) {
+    return Stream.of(sections)
+        .filter(section -> !section.isFlat())
+        .map(section -> section.design(sampleRateHz))
+        .toList();
   }
 
-  /**
-   * Saturates a block in place.
-   *
-   * @param samples the samples of the channel, full scale 1.0
-   * @param offset the first sample of the block
-   * @param length the number of samples; 0 changes nothing
-   * @throws IndexOutOfBoundsException if the block does not lie within the array
-   */
-  public void process(double[] samples, int offset, int length) {
-    Objects.checkFromIndexSize(offset, length, samples.length);
-    for (int i = offset; i < offset + length; i++) {
-      double sample = samples[i];
-      double sound = Double.isNaN(sample) ? 0 : Math.max(-LARGEST, Math.min(LARGEST, sample));
-      double shaped = shaper.shape(gain * emphasis.process(sound)) / gain;
-      double saturated = output.process(deEmphasis.process(shaped));
-      samples[i] = Double.isNaN(sample) ? sample : saturated;
+  @Override
+  public void process(double[][] channels, int from, int to) {
+    for (int start = from; start < to; start += CHUNK_FRAMES) {
+      processChunk(channels, start, Math.min(CHUNK_FRAMES, to - start));
     }
+  }
+
+  private void processChunk(double[][] channels, int start, int count) {
+    boolean isSound = true;
+    for (int c = 0; c < channelCount; c++) {
+      isSound &= isSound(channels[c], start, count);
+    }
+    if (!isSound) {
+      for (int c = 0; c < channelCount; c++) {
+        guard(channels[c], start, marks[c], count);
+      }
+    }
+    before.process(channels, start, start + count);
+    for (int c = 0; c < channelCount; c++) {
+      shaper.process(channels[c], start, count);
+    }
+    after.process(channels, start, start + count);
+    if (!isSound) {
+      for (int c = 0; c < channelCount; c++) {
+        for (int i = 0; i < count; i++) {
+          channels[c][start + i] += marks[c][i];
+        }
+      }
+    }
+  }
+
+  private static boolean isSound(double[] samples, int start, int count) {
+    boolean isSound = true;
+    for (int i = start; i < start + count; i++) {
+      isSound &= Math.abs(samples[i]) <= LARGEST;
+    }
+    return isSound;
+  }
+
+  private static void guard(double[] samples, int start, double[] marks, int count) {
+    for (int i = 0; i < count; i++) {
+      double sample = samples[start + i];
+      boolean isNumber = !Double.isNaN(sample);
+      marks[i] = isNumber ? 0 : sample;
+      samples[start + i] = isNumber ? Math.max(-LARGEST, Math.min(LARGEST, sample)) : 0;
+    }
+  }
+
+  @Override
+  public void reset() {
+    before.reset();
+    after.reset();
   }
 }

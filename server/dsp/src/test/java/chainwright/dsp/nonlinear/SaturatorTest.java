@@ -44,7 +44,7 @@ class SaturatorTest {
     for (int i = 0; i < wave.length; i++) {
       wave[i] = amplitude * Math.sin(2 * Math.PI * (i % period) / period);
     }
-    model.newProcessor(rate).process(wave, 0, wave.length);
+    run(model.newProcessor(rate, 1), wave, 0, wave.length);
     Harmonics expected = model.harmonics(frequencyHz, SaturationModel.ALIGNMENT_LEVEL_DBFS, 5);
     for (int n = 1; n <= 5; n++) {
       double sine = 0;
@@ -61,6 +61,10 @@ class SaturatorTest {
     }
   }
 
+  private static void run(Saturator saturator, double[] samples, int offset, int length) {
+    saturator.process(new double[][] {samples}, offset, offset + length);
+  }
+
   private static double[] noise(long seed) {
     return new Random(seed).doubles(5000, -1, 1).toArray();
   }
@@ -70,12 +74,12 @@ class SaturatorTest {
   void run_anyBlockSizeAndReset_givesTheSameSamples(SaturationSettings settings) {
     SaturationModel model = settings.design();
     double[] whole = noise(1);
-    model.newProcessor(96000).process(whole, 0, whole.length);
-    Saturator saturator = model.newProcessor(96000);
+    run(model.newProcessor(96000, 1), whole, 0, whole.length);
+    Saturator saturator = model.newProcessor(96000, 1);
     for (int block : new int[] {1, 7, 640}) {
       double[] parts = noise(1);
       for (int at = 0; at < parts.length; at += block) {
-        saturator.process(parts, at, Math.min(block, parts.length - at));
+        run(saturator, parts, at, Math.min(block, parts.length - at));
       }
       assertThat(parts).isEqualTo(whole);
       saturator.reset();
@@ -85,14 +89,14 @@ class SaturatorTest {
   @ParameterizedTest
   @MethodSource("settings")
   void run_silenceNanAndInfinity_leaveASoundState(SaturationSettings settings) {
-    Saturator saturator = settings.design().newProcessor(48000);
+    Saturator saturator = settings.design().newProcessor(48000, 1);
     double[] samples = new double[100];
-    saturator.process(samples, 0, 100);
+    run(saturator, samples, 0, 100);
     assertThat(samples).containsOnly(0.0);
     samples[0] = Double.NaN;
     samples[1] = Double.POSITIVE_INFINITY;
     samples[2] = Double.NEGATIVE_INFINITY;
-    saturator.process(samples, 0, 100);
+    run(saturator, samples, 0, 100);
     assertThat(samples[0]).isNaN();
     for (int i = 1; i < 100; i++) {
       assertThat(samples[i]).isFinite();
@@ -104,7 +108,7 @@ class SaturatorTest {
   void run_fullScaleNoiseAtAnyRate_staysBounded(double sampleRateHz) {
     for (SaturationSettings settings : settings().toList()) {
       double[] samples = new Random(2).doubles(100_000, -1, 1).toArray();
-      settings.design().newProcessor(sampleRateHz).process(samples, 0, samples.length);
+      run(settings.design().newProcessor(sampleRateHz, 1), samples, 0, samples.length);
       for (double sample : samples) {
         assertThat(Math.abs(sample)).as("%s", settings).isLessThan(20);
       }
@@ -115,9 +119,9 @@ class SaturatorTest {
   void run_wrongArguments_throw() {
     SaturationModel model = new ValveSaturation(0, 0.01, 0.2).design();
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> model.newProcessor(0))
+        .isThrownBy(() -> model.newProcessor(0, 1))
         .withMessageContaining("sample rate must be finite and above 0, but was 0");
     assertThatExceptionOfType(IndexOutOfBoundsException.class)
-        .isThrownBy(() -> model.newProcessor(48000).process(new double[3], 2, 2));
+        .isThrownBy(() -> run(model.newProcessor(48000, 1), new double[3], 2, 2));
   }
 }

@@ -137,6 +137,21 @@ class ShaperTest {
   }
 
   @Test
+  void tanh_overItsRange_isTheHyperbolicTangentToTheLastBits() {
+    Random random = new Random(4);
+    TanhShaper shaper = new TanhShaper();
+    for (int i = 0; i < 200_000; i++) {
+      double x = 25 * Math.pow(random.nextDouble(), 4) * (i % 2 == 0 ? 1 : -1);
+      double expected = StrictMath.tanh(x);
+      assertThat(shaper.shape(x))
+          .as("tanh %s", x)
+          .isCloseTo(expected, within(2 * Math.ulp(expected)));
+    }
+    assertThat(shaper.shape(Double.MIN_VALUE)).isEqualTo(Double.MIN_VALUE);
+    assertThat(shaper.shape(-0.0)).isEqualTo(-0.0);
+  }
+
+  @Test
   void hardClip_sampleAtItsCeiling_isUnchanged() {
     assertThat(new HardClipShaper(0).shape(1)).isEqualTo(1);
     assertThat(new HardClipShaper(-6).shape(-1)).isCloseTo(-Math.pow(10, -0.3), within(1e-15));
