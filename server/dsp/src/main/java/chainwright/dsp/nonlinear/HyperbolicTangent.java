@@ -1,8 +1,8 @@
 package chainwright.dsp.nonlinear;
 
 /**
- * The hyperbolic tangent, several times faster than {@link Math#tanh} and within two units in the
- * last place of it.
+ * The hyperbolic tangent, several times faster than {@link Math#tanh} and within three units in the
+ * last place.
  *
  * <p>Source: tanh (a + b) = tanh a + (1 − tanh² a) tanh b / (1 + tanh a tanh b), with a from a
  * table and b so small that four terms of the Taylor series give its tangent.

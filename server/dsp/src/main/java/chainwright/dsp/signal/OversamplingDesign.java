@@ -32,7 +32,7 @@ import java.util.List;
 public record OversamplingDesign(ProcessorDesign processed, int factor) implements ProcessorDesign {
 
   /** How many frames are worked on at once, so that their multiple stays in the cache. */
-  private static final int CHUNK_FRAMES = 128;
+  private static final int CHUNK_FRAMES = 512;
 
   private static final double LARGEST = 1e15;
 

@@ -95,88 +95,13 @@ final class TwofoldFilter {
     return middle;
   }
 
-  /**
-   * Makes two frames of each.
-   *
-   * @param x frames of the lower rate, of which {@link #pastFrames} lie before the first
-   * @param out receives twice as many
-   * @param count how many frames of the lower rate
-   */
-  void raise(double[] x, double[] out, int count) {
-    filter(even, 2, x, middle, out, 2, 0, count);
-    filter(odd, 2, x, middle, out, 2, 1, count);
+  /** Starts the half that meets even frames of the double rate, with its frames times a factor. */
+  SymmetricFilter newEvenFilter(double scale) {
+    return new SymmetricFilter(even, scale);
   }
 
-  /**
-   * Makes one frame of two.
-   *
-   * @param evens the even frames of the double rate, of which {@link #pastFrames} lie before the
-   *     first
-   * @param odds the odd frames, likewise
-   * @param out receives the frames of the lower rate
-   * @param work as long as {@code out}
-   * @param count how many frames of the lower rate
-   */
-  void lower(double[] evens, double[] odds, double[] out, double[] work, int count) {
-    filter(even, 1, evens, middle, out, 1, 0, count);
-    filter(odd, 1, odds, middle - 1, work, 1, 0, count);
-    for (int i = 0; i < count; i++) {
-      out[i] += work[i];
-    }
-  }
-
-  /**
-   * Filters by symmetric coefficients, four frames at a time; each frame is summed in the same
-   * order whatever its neighbours, so that no block changes a bit.
-   */
-  private static void filter(
-      double[] taps, double scale, double[] x, int first, double[] out, int step, int at, int n) {
-    int last = taps.length - 1;
-    int pairs = taps.length / 2;
-    boolean hasCentre = taps.length % 2 == 1;
-    int i = 0;
-    for (; i + 4 <= n; i += 4) {
-      double s0 = 0;
-      double s1 = 0;
-      double s2 = 0;
-      double s3 = 0;
-      for (int t = 0; t < pairs; t++) {
-        double tap = taps[t];
-        if (tap != 0) {
-          int near = first + i - t;
-          int far = first + i - last + t;
-          s0 += tap * (x[near] + x[far]);
-          s1 += tap * (x[near + 1] + x[far + 1]);
-          s2 += tap * (x[near + 2] + x[far + 2]);
-          s3 += tap * (x[near + 3] + x[far + 3]);
-        }
-      }
-      if (hasCentre) {
-        double tap = taps[pairs];
-        int centre = first + i - pairs;
-        s0 += tap * x[centre];
-        s1 += tap * x[centre + 1];
-        s2 += tap * x[centre + 2];
-        s3 += tap * x[centre + 3];
-      }
-      int to = at + step * i;
-      out[to] = scale * s0;
-      out[to + step] = scale * s1;
-      out[to + 2 * step] = scale * s2;
-      out[to + 3 * step] = scale * s3;
-    }
-    for (; i < n; i++) {
-      double sum = 0;
-      for (int t = 0; t < pairs; t++) {
-        double tap = taps[t];
-        if (tap != 0) {
-          sum += tap * (x[first + i - t] + x[first + i - last + t]);
-        }
-      }
-      if (hasCentre) {
-        sum += taps[pairs] * x[first + i - pairs];
-      }
-      out[at + step * i] = scale * sum;
-    }
+  /** Starts the half that meets odd frames of the double rate, with its frames times a factor. */
+  SymmetricFilter newOddFilter(double scale) {
+    return new SymmetricFilter(odd, scale);
   }
 }

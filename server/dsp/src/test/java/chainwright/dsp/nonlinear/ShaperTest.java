@@ -136,6 +136,7 @@ class ShaperTest {
     assertThatIllegalArgumentException().isThrownBy(make).withMessageContaining(message);
   }
 
+  /** Source: {@link StrictMath#tanh}, itself specified to 2.5 units in the last place. */
   @Test
   void tanh_overItsRange_isTheHyperbolicTangentToTheLastBits() {
     Random random = new Random(4);
@@ -145,7 +146,7 @@ class ShaperTest {
       double expected = StrictMath.tanh(x);
       assertThat(shaper.shape(x))
           .as("tanh %s", x)
-          .isCloseTo(expected, within(2 * Math.ulp(expected)));
+          .isCloseTo(expected, within(5 * Math.ulp(expected)));
     }
     assertThat(shaper.shape(Double.MIN_VALUE)).isEqualTo(Double.MIN_VALUE);
     assertThat(shaper.shape(-0.0)).isEqualTo(-0.0);

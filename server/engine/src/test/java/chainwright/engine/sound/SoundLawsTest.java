@@ -6,6 +6,8 @@ import chainwright.dsp.signal.Processor;
 import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.dsp.signal.Wiring;
 import chainwright.engine.WrittenChain;
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
@@ -92,6 +94,25 @@ class SoundLawsTest {
     ProcessorDesign design = Rendered.design(WrittenChain.pathOf(lines));
     assertThat(Rendered.inBlocks(start(design), new double[2][FRAMES], List.of(1000)))
         .isDeepEqualTo(new double[2][FRAMES]);
+  }
+
+  /** Garbage made while sound is processed would be collected while it is processed. */
+  @ParameterizedTest
+  @MethodSource("chains")
+  void process_onceWarm_allocatesNothing(String lines) {
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    Processor processor = start(Rendered.design(WrittenChain.pathOf(lines)));
+    double[][] signal = Rendered.noise(2, FRAMES, 3);
+    long least = Long.MAX_VALUE;
+    // The first passes may load classes and be compiled.
+    for (int pass = 0; pass < 10; pass++) {
+      long before = threads.getCurrentThreadAllocatedBytes();
+      for (int from = 0; from < FRAMES; from += 1000) {
+        processor.process(signal, from, from + 1000);
+      }
+      least = Math.min(least, threads.getCurrentThreadAllocatedBytes() - before);
+    }
+    assertThat(least).as("bytes").isZero();
   }
 
   private static Processor start(ProcessorDesign design) {
