@@ -24,8 +24,9 @@ class OversamplingDesignTest {
 
     @Override
     public void process(double[][] channels, int from, int to) {
-      System.arraycopy(heard, to - from, heard, 0, heard.length - (to - from));
-      System.arraycopy(channels[0], from, heard, heard.length - (to - from), to - from);
+      int count = Math.min(heard.length, to - from);
+      System.arraycopy(heard, count, heard, 0, heard.length - count);
+      System.arraycopy(channels[0], to - count, heard, heard.length - count, count);
     }
 
     @Override
