@@ -20,6 +20,14 @@ final class ClickRepair implements Processor {
   private final LinearPrediction again;
   private final ClickSearch search;
   private final GapInterpolation interpolation;
+
+  // Made once, since each time would leave garbage.
+  private final ClickSearch.Found cleaning = this::fillClean;
+  private final ClickSearch.Found rebuilding = this::rebuild;
+
+  /** The frame that is rebuilt just now. */
+  private double[] frame;
+
   private int filled;
 
   ClickRepair(int channelCount, int length, int order, int longest, int around) {
@@ -34,6 +42,7 @@ final class ClickRepair implements Processor {
     again = new LinearPrediction(order, length);
     search = new ClickSearch(order, length, around);
     interpolation = new GapInterpolation(order, longest + 2 * order);
+    frame = frames[0];
   }
 
   @Override
@@ -52,23 +61,24 @@ final class ClickRepair implements Processor {
         for (int c = 0; c < frames.length; c++) {
           System.arraycopy(frames[c], hop, frames[c], 0, hop);
           System.arraycopy(coming[c], 0, frames[c], hop, hop);
-          repair(frames[c]);
+          frame = frames[c];
+          repair();
         }
       }
     }
   }
 
-  private void repair(double[] frame) {
+  private void repair() {
     if (!prediction.fit(frame)) {
       return;
     }
     prediction.forwardErrors(frame, errors);
     System.arraycopy(frame, 0, clean, 0, length);
-    if (search.suspect(errors, longest, this::fillClean)) {
+    if (search.suspect(errors, longest, cleaning)) {
       // A strong click has bent the prediction towards itself; without it, its ends show.
       prediction.fit(clean);
       prediction.forwardErrors(frame, errors);
-      search.search(frame, prediction, errors, longest, (start, end) -> rebuild(frame, start, end));
+      search.search(frame, prediction, errors, longest, rebuilding);
     }
   }
 
@@ -76,7 +86,7 @@ final class ClickRepair implements Processor {
     interpolation.fill(clean, start, end, prediction.coefficients());
   }
 
-  private void rebuild(double[] frame, int start, int end) {
+  private void rebuild(int start, int end) {
     double[] coefficients = prediction.coefficients();
     for (int pass = 0; pass < PASSES; pass++) {
       interpolation.fill(frame, start, end, coefficients);

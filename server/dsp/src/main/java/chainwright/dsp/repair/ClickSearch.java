@@ -1,7 +1,5 @@
 package chainwright.dsp.repair;
 
-import java.util.Arrays;
-
 /**
  * Finds clicks in a frame: short runs of samples that neither those before nor those after them let
  * expect.
@@ -39,7 +37,7 @@ final class ClickSearch {
 
   private final int order;
   private final int around;
-  private final double[] sorted;
+  private final double[] ranked;
   private final int[] starts;
   private final int[] ends;
   private final double[] peaks;
@@ -56,7 +54,7 @@ final class ClickSearch {
   ClickSearch(int order, int frameLength, int around) {
     this.order = order;
     this.around = around;
-    sorted = new double[frameLength];
+    ranked = new double[frameLength];
     starts = new int[frameLength];
     ends = new int[frameLength];
     peaks = new double[frameLength];
@@ -124,10 +122,9 @@ final class ClickSearch {
 
   private void threshold(double[] errors) {
     int count = errors.length - order;
-    System.arraycopy(errors, order, sorted, 0, count);
-    Arrays.sort(sorted, 0, count);
-    double deviation = sorted[count / 2] / MEDIAN;
-    double large = sorted[(int) (count * 0.95)];
+    System.arraycopy(errors, order, ranked, 0, count);
+    double deviation = OrderStatistic.at(ranked, count, count / 2) / MEDIAN;
+    double large = OrderStatistic.at(ranked, count, (int) (count * 0.95));
     threshold = Math.max(OVER_DEVIATION * deviation, OVER_LARGE * large);
     edge = Math.max(EDGE_OVER_DEVIATION * deviation, EDGE_OVER_LARGE * large);
   }
