@@ -6,7 +6,7 @@ package chainwright.dsp.dynamics;
  * <p>Only values that may yet be the largest are kept: each new one drops those before it that are
  * not larger.
  */
-final class SlidingMaximum {
+public final class SlidingMaximum {
 
   private final int window;
 
@@ -23,14 +23,19 @@ final class SlidingMaximum {
    *
    * @param window over how many values, the newest included; ≥ 1
    */
-  SlidingMaximum(int window) {
+  public SlidingMaximum(int window) {
     this.window = window;
     values = new double[window];
     times = new long[window];
   }
 
-  /** Takes a value and returns the largest of the window that ends with it. */
-  double next(double value) {
+  /**
+   * Takes a value.
+   *
+   * @param value the value, not NaN
+   * @return the largest of the window that ends with it
+   */
+  public double next(double value) {
     while (count > 0 && values[ring(head + count - 1)] <= value) {
       count--;
     }
@@ -50,7 +55,8 @@ final class SlidingMaximum {
     return index >= window ? index - window : index;
   }
 
-  void reset() {
+  /** Returns to the initial state, without values. */
+  public void reset() {
     head = 0;
     count = 0;
     time = 0;

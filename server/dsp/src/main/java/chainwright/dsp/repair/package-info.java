@@ -1,6 +1,6 @@
 /**
- * Repairs of recordings: steady noise, clicks. All are processors whose latency is exact; what is
- * no number, or so large that its square is none, goes round them, as {@link
+ * Repairs of recordings: steady noise, clicks, plosives. All are processors whose latency is exact;
+ * what is no number, or so large that its square is none, goes round them, as {@link
  * chainwright.dsp.repair.GuardedDesign} says.
  */
 @NullMarked

@@ -59,6 +59,8 @@ class SoundLawsTest {
         "clipper ceiling -6 dBFS knee 0 dB oversampling 4",
         "click-repair",
         "click-repair 0.05 ms",
+        "plosive-repair",
+        "plosive-repair 24 dB max-length 20 ms below 300 Hz",
         "reverb",
         "reverb 0.05 s bass-ratio 0.5 treble-ratio 0.2 pre-delay 0 ms blend 30 %",
         "reverb 4 s bass-ratio 2 treble-ratio 1.2 pre-delay 1.7 ms",
