@@ -99,8 +99,6 @@ public record BiquadCoefficients(double b0, double b1, double b2, double a1, dou
    * The highest magnitude. With y = sin^2(w/2), from 0 to 1, the squared magnitude of a polynomial is
    *
    *   |P|^2 = (p0 + p1 + p2)^2 + 4 ((p0 - p2)^2 - (p0 + p1 + p2) (p0 + p2)) y + 16 p0 p2 y^2,
-   *
-   * and the quotient of two such is highest at an end or where its derivative is 0, a quadratic in y.
    */
 
   /** Returns the square of the largest magnitude between 0 Hz and half the rate. */
@@ -111,18 +109,7 @@ public record BiquadCoefficients(double b0, double b1, double b2, double a1, dou
     double d0 = square((1 + a1) + a2);
     double d1 = 4 * (square(1 - a2) - ((1 + a1) + a2) * (1 + a2));
     double d2 = 16 * a2;
-    double highest = Math.max(n0 / d0, (n0 + n1 + n2) / (d0 + d1 + d2));
-    double half = n2 * d0 - n0 * d2;
-    double constant = n1 * d0 - n0 * d1;
-    double root = Math.sqrt(half * half - (n2 * d1 - n1 * d2) * constant);
-    // The two roots in the form that loses no digits; NaN, where there are none, lies outside.
-    double sum = -(half + Math.copySign(root, half));
-    for (double y : new double[] {sum / (n2 * d1 - n1 * d2), constant / sum}) {
-      if (y > 0 && y < 1) {
-        highest = Math.max(highest, ((n2 * y + n1) * y + n0) / ((d2 * y + d1) * y + d0));
-      }
-    }
-    return highest;
+    return QuadraticRatio.highest(n0, n1, n2, d0, d1, d2, 1);
   }
 
   private static double square(double x) {

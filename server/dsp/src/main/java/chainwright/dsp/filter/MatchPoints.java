@@ -5,7 +5,9 @@ import java.util.Arrays;
 
 /**
  * The frequencies at which a digital section is held to its prototype: evenly up to 0.465 of the
- * rate, and a few around the centre at multiples of the half bandwidth.
+ * rate, and a few around the centre at multiples of the half bandwidth. A section whose numerator
+ * is as free as its denominator gets one more near half the rate, where otherwise a pole could
+ * hide.
  */
 final class MatchPoints {
 
@@ -14,6 +16,9 @@ final class MatchPoints {
 
   /** The end of the promised band gets a point of its own. */
   private static final double PROMISED_SHARE = 0.45;
+
+  /** Beyond the promised band, so close to half the rate that no resonance lies above. */
+  private static final double TOP_SHARE = 0.495;
 
   private static final int EVEN_POINTS = 14;
 
@@ -47,6 +52,13 @@ final class MatchPoints {
   /** The frequency whose gain is met exactly [Hz]; 0 if there is none. */
   double pinnedHertz() {
     return pinnedHertz;
+  }
+
+  /** These and one more near half the rate. */
+  MatchPoints withTop(SampleRate rate) {
+    double[] more = Arrays.copyOf(hertz, hertz.length + 1);
+    more[hertz.length] = TOP_SHARE * rate.hertz();
+    return new MatchPoints(more, pinnedHertz);
   }
 
   static MatchPoints of(AnalogueSection s, SampleRate rate) {
