@@ -39,7 +39,25 @@ public final class LaterResponse implements Response {
 
   @Override
   public double boundDecibels() {
-    return designed().boundDecibels();
+    return isPromised()
+        ? MatchPromise.DEVIATION_DB + MatchPromise.highestDecibels(prototype.sections().get(0))
+        : designed().boundDecibels();
+  }
+
+  @Override
+  public Estimate estimateAt(double hertz) {
+    if (hertz > MatchPromise.HIGHEST_SHARE * rate.hertz() || !isPromised()) {
+      return Response.super.estimateAt(hertz);
+    }
+    double square = prototype.sections().get(0).magnitudeSquaredAt(hertz);
+    return new Estimate(10 * Math.log10(square), MatchPromise.DEVIATION_DB);
+  }
+
+  private boolean isPromised() {
+    return designed == null
+        && curve == Curve.ANALOGUE
+        && prototype.sections().size() == 1
+        && MatchPromise.holdsFor(prototype.sections().get(0), rate);
   }
 
   @Override

@@ -139,4 +139,15 @@ public interface Response {
   default double decibelsAt(double hertz) {
     return toDecibels(new double[] {hertz})[0];
   }
+
+  /**
+   * Returns about what the magnitude at one frequency is, without designing what is not designed
+   * yet, so that who asks whether it is far from a limit need not wait.
+   *
+   * @param hertz the frequency [Hz]
+   * @return the magnitude, exact where nothing cheaper is known
+   */
+  default Estimate estimateAt(double hertz) {
+    return new Estimate(decibelsAt(hertz), 0);
+  }
 }

@@ -194,6 +194,50 @@ class MagnitudeMatchTest {
     }
   }
 
+  /** Between the points of the grid, where a pole near half the rate once rose 90 dB over it. */
+  @Test
+  void bellOrShelf_drawnAtRandom_nowhereRisesOverItsPrototype() {
+    Random random = new Random(20_261_127);
+    for (int i = 0; i < 20_000; i++) {
+      AnaloguePrototype prototype = drawn(random, 0.25, 0.4);
+      AnalogueSection section = prototype.sections().get(0);
+      FilterCascade design = Curve.ANALOGUE.design(prototype, SampleRate.DEFAULT);
+      double[] promised = promisedBand(section.corner().hertz());
+      assertThat(deviation(Curve.ANALOGUE, prototype, SampleRate.DEFAULT, promised))
+          .as("%s", prototype)
+          .isLessThan(0.6);
+      assertThat(design.boundDecibels())
+          .as("%s", prototype)
+          .isLessThan(MatchPromise.highestDecibels(section) + MatchPromise.DEVIATION_DB);
+    }
+  }
+
+  @Test
+  void estimate_ofWhatIsNotDesigned_containsWhatIsDesigned() {
+    Random random = new Random(20_261_128);
+    int promised = 0;
+    for (int i = 0; i < 20_000; i++) {
+      AnaloguePrototype prototype = drawn(random, 0.0001, 0.4);
+      Response later = Curve.ANALOGUE.designLater(prototype, SampleRate.DEFAULT);
+      double hertz = 48_000 * 0.49 * random.nextDouble();
+      Estimate estimate = later.estimateAt(hertz);
+      double boundDb = later.boundDecibels();
+      promised += estimate.errorDb() > 0 ? 1 : 0;
+      assertThat(later.decibelsAt(hertz))
+          .as("%s at %s Hz", prototype, hertz)
+          .isBetween(estimate.leastDb() - 1e-9, estimate.mostDb() + 1e-9)
+          .isLessThanOrEqualTo(boundDb + 1e-9);
+    }
+    assertThat(promised).isGreaterThan(10_000);
+  }
+
+  private static AnaloguePrototype drawn(Random random, double leastShare, double mostShare) {
+    Shape shape = List.of(Shape.BELL, Shape.LOW_SHELF, Shape.HIGH_SHELF).get(random.nextInt(3));
+    double share = leastShare * Math.pow(mostShare / leastShare, random.nextDouble());
+    double q = 0.3 * Math.pow((shape == Shape.BELL ? 10 : 2) / 0.3, random.nextDouble());
+    return shape.prototype(48_000 * share, 36 * random.nextDouble() - 18, q);
+  }
+
   @Test
   void everyCurve_atAnyRate_isStableAndInvertible() {
     Random random = new Random(20_261_126);

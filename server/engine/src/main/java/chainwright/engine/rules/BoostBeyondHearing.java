@@ -1,6 +1,5 @@
 package chainwright.engine.rules;
 
-import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
@@ -23,6 +22,7 @@ public final class BoostBeyondHearing implements Rule {
   private static final double LIMIT_HZ = 16_000;
   private static final double MOST_SHARE = 0.7;
   private static final double HIGHEST_HZ = 20_000;
+  private static final double STEEPEST_RISING_Q = Math.sqrt(0.5);
   private static final double SHELF_SHARE = 0.4;
 
   private static final RuleCard CARD =
@@ -66,13 +66,17 @@ public final class BoostBeyondHearing implements Rule {
    * Asks whether so much of a boost that begins below the limit can lie above, without looking at
    * its response. A bell has as much below its centre as above; a shelf has half of its gain or
    * more from its cutoff to the limit, of which a fifth is left to the curve's deviation, and
-   * nowhere more than its bound.
+   * nowhere more than at the end of what is heard, or than its bound if it may overshoot.
    */
   private static boolean canLieAbove(StageElement element) {
     if (element.word().equals("bell")) {
       return false;
     }
-    double boundDb = EqualiserMoves.response(element).map(Response::boundDecibels).orElse(0.0);
+    boolean isRising = element.stage().settings().number("Q").orElse(0.0) <= STEEPEST_RISING_Q;
+    double boundDb =
+        EqualiserMoves.response(element)
+            .map(one -> isRising ? one.estimateAt(HIGHEST_HZ).mostDb() : one.boundDecibels())
+            .orElse(0.0);
     double above = boundDb * Math.log(HIGHEST_HZ / LIMIT_HZ);
     double below =
         SHELF_SHARE

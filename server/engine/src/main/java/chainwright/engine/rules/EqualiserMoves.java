@@ -1,5 +1,6 @@
 package chainwright.engine.rules;
 
+import chainwright.dsp.filter.Estimate;
 import chainwright.dsp.filter.FrequencyGrid;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement;
@@ -96,6 +97,17 @@ public final class EqualiserMoves {
    */
   public static double decibelsAt(StageElement element, double hertz) {
     return response(element).map(response -> response.decibelsAt(hertz)).orElse(0.0);
+  }
+
+  /**
+   * Returns about what a stage does to one frequency, without designing its filter.
+   *
+   * @param element the stage
+   * @param hertz the frequency [Hz]
+   * @return the change of level; 0 if it cannot be designed
+   */
+  static Estimate estimateAt(StageElement element, double hertz) {
+    return response(element).map(response -> response.estimateAt(hertz)).orElse(new Estimate(0, 0));
   }
 
   /**

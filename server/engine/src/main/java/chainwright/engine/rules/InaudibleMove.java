@@ -1,5 +1,6 @@
 package chainwright.engine.rules;
 
+import chainwright.dsp.filter.Estimate;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.diagnostic.Finding;
@@ -49,7 +50,9 @@ public final class InaudibleMove implements Rule {
       if (response.isPresent()) {
         double centreHz = EqualiserMoves.centreHz(element);
         // Most moves are heard at their centre, and then nothing else has to be looked at.
-        boolean isHeard = changeDb(response.get(), centreHz, 0) >= AUDIBLE_DB;
+        boolean isHeard =
+            isSurelyHeard(response.get(), centreHz)
+                || changeDb(response.get(), centreHz, 0) >= AUDIBLE_DB;
         double changeDb = isHeard ? AUDIBLE_DB : largestChangeDb(response.get(), centreHz);
         if (changeDb < AUDIBLE_DB) {
           report.accept(finding(evidence, element, changeDb));
@@ -66,18 +69,38 @@ public final class InaudibleMove implements Rule {
     return largest;
   }
 
+  /** Asks so without designing the filter, which is enough for most. */
+  private static boolean isSurelyHeard(Response response, double centreHz) {
+    double power = 0;
+    double errorDb = 0;
+    for (double hertz : third(centreHz, 0)) {
+      Estimate estimate = response.estimateAt(hertz);
+      power += Math.pow(10, estimate.decibels() / 10);
+      errorDb = Math.max(errorDb, estimate.errorDb());
+    }
+    return meanDb(power) - errorDb >= AUDIBLE_DB;
+  }
+
   /** The mean power over the third of an octave that lies so many octaves from the centre. */
   private static double changeDb(Response response, double centreHz, double octaves) {
+    double power = 0;
+    for (double decibels : response.toDecibels(third(centreHz, octaves))) {
+      power += Math.pow(10, decibels / 10);
+    }
+    return meanDb(power);
+  }
+
+  private static double[] third(double centreHz, double octaves) {
     double[] hertz = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
       double third = (i - (POINTS - 1) / 2.0) / (POINTS - 1) / 3;
       hertz[i] = centreHz * Math.pow(2, octaves + third);
     }
-    double power = 0;
-    for (double decibels : response.toDecibels(hertz)) {
-      power += Math.pow(10, decibels / 10);
-    }
-    return Math.abs(10 * Math.log10(power / POINTS));
+    return hertz;
+  }
+
+  private static double meanDb(double summedPower) {
+    return Math.abs(10 * Math.log10(summedPower / POINTS));
   }
 
   private static Finding finding(Evidence evidence, StageElement element, double changeDb) {

@@ -66,6 +66,9 @@ public final class LaterBoostUndoesCut implements Rule {
   private static void check(
       Evidence evidence, StageElement cut, List<PathElement> later, Consumer<Finding> report) {
     double hertz = EqualiserMoves.strongestHz(cut);
+    if (isSurelyKept(cut, later, hertz)) {
+      return;
+    }
     double cutDb = -EqualiserMoves.decibelsAt(cut, hertz);
     double givenBackDb = boostsDb(later, hertz);
     Optional<StageElement> strongest = strongest(later, hertz);
@@ -127,6 +130,19 @@ public final class LaterBoostUndoesCut implements Rule {
     return removal.isEmpty()
         ? List.of()
         : List.of(Edits.changing("Remove the boost", true, removal));
+  }
+
+  /** Asks so without designing the filters, which is enough for most. */
+  private static boolean isSurelyKept(StageElement cut, List<PathElement> later, double hertz) {
+    double mostGivenBackDb = 0;
+    for (PathElement element : later) {
+      if (element instanceof StageElement move
+          && !move.isBypassed()
+          && EqualiserMoves.isMove(move)) {
+        mostGivenBackDb += EqualiserMoves.estimateAt(move, hertz).mostDb();
+      }
+    }
+    return mostGivenBackDb < -UNDONE_SHARE * EqualiserMoves.estimateAt(cut, hertz).mostDb();
   }
 
   private static double boostsDb(List<PathElement> later, double hertz) {
