@@ -5,7 +5,7 @@ import chainwright.app.workspace.Documents;
 import chainwright.app.workspace.Judgements;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.lowering.SectionReader;
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import com.google.gson.JsonNull;
 
 /**

@@ -7,7 +7,7 @@ import chainwright.app.workspace.PositionEncoding;
 import chainwright.app.workspace.Positions;
 import chainwright.app.workspace.TextPosition;
 import chainwright.app.workspace.Workspace;
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import chainwright.notation.text.TextSpan;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;

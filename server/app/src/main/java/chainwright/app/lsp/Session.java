@@ -6,7 +6,7 @@ import chainwright.app.workspace.Documents;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
 import chainwright.notation.lowering.SectionReader;
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import java.util.Optional;

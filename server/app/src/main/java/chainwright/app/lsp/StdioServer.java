@@ -10,6 +10,7 @@ import java.io.OutputStream;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ThreadFactory;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.TextEdit;
 
@@ -26,10 +27,11 @@ public final class StdioServer {
    * @return the code with which the process should end: 0 after a proper shutdown, else 1
    */
   public static int serve(InputStream in, OutputStream out) {
-    ExecutorService workers = Executors.newFixedThreadPool(2, StdioServer::daemon);
-    ExecutorService publishing = Executors.newSingleThreadExecutor(StdioServer::daemon);
-    ExecutorService helper = Executors.newSingleThreadExecutor(StdioServer::daemon);
-    ExecutorService reader = Executors.newSingleThreadExecutor(StdioServer::daemon);
+    ThreadFactory daemons = StdioServer::daemon;
+    ExecutorService workers = Executors.newFixedThreadPool(2, daemons);
+    ExecutorService publishing = Executors.newSingleThreadExecutor(daemons);
+    ExecutorService helper = Executors.newSingleThreadExecutor(daemons);
+    ExecutorService reader = Executors.newSingleThreadExecutor(daemons);
     // The catalogue is read while the protocol is set up.
     CompletableFuture<SectionReader> reading =
         CompletableFuture.supplyAsync(

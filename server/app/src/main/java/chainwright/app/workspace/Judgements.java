@@ -4,7 +4,7 @@ import chainwright.engine.judge.Judge;
 import chainwright.engine.judge.Judgement;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ConcurrentHashMap;

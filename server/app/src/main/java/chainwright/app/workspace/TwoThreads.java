@@ -1,6 +1,6 @@
 package chainwright.app.workspace;
 
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.lowering.SectionReader;
-import chainwright.notation.lowering.Spread;
 import chainwright.notation.project.Project;
 import chainwright.notation.project.SourceFile;
+import chainwright.notation.syntax.Spread;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;

@@ -1,6 +1,6 @@
 package chainwright.notation.format;
 
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;

@@ -11,6 +11,7 @@ import chainwright.notation.model.Step;
 import chainwright.notation.syntax.Block;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Section;
+import chainwright.notation.syntax.Spread;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;

@@ -37,7 +37,7 @@ public final class SourceFile {
    * @return the file
    */
   public static SourceFile of(String key, String text, SectionReader reader) {
-    return of(key, SyntaxTree.parse(text), reader);
+    return of(key, SyntaxTree.parse(text, reader.spread()), reader);
   }
 
   /**

@@ -1,4 +1,4 @@
-package chainwright.notation.lowering;
+package chainwright.notation.syntax;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -27,7 +27,18 @@ public final class SyntaxTree {
    * @return its tree
    */
   public static SyntaxTree parse(String text) {
-    return new SyntaxTree("", List.of(), new int[] {0}).withText(text);
+    return parse(text, Spread.IN_TURN);
+  }
+
+  /**
+   * Parses a long text, whose sections are parsed each for itself. This never fails.
+   *
+   * @param text any text
+   * @param spread how many sections are parsed
+   * @return its tree
+   */
+  public static SyntaxTree parse(String text, Spread spread) {
+    return new SyntaxTree("", List.of(), new int[] {0}).withText(text, spread);
   }
 
   /**
@@ -38,6 +49,10 @@ public final class SyntaxTree {
    * @return its tree
    */
   public SyntaxTree withText(String newText) {
+    return withText(newText, Spread.IN_TURN);
+  }
+
+  private SyntaxTree withText(String newText, Spread spread) {
     int[] bounds = SectionSplitter.boundaries(newText);
     int count = bounds.length - 1;
     int front = 0;
@@ -52,9 +67,11 @@ public final class SyntaxTree {
     }
     List<Section> result = new ArrayList<>(count);
     result.addAll(sections.subList(0, front));
+    List<String> changed = new ArrayList<>(count - back - front);
     for (int i = front; i < count - back; i++) {
-      result.add(SectionParser.parse(newText.substring(bounds[i], bounds[i + 1])));
+      changed.add(newText.substring(bounds[i], bounds[i + 1]));
     }
+    result.addAll(spread.map(changed, SectionParser::parse));
     result.addAll(sections.subList(sections.size() - back, sections.size()));
     return new SyntaxTree(newText, result, Arrays.copyOf(bounds, count));
   }

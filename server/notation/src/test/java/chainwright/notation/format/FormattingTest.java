@@ -3,7 +3,7 @@ package chainwright.notation.format;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 
-import chainwright.notation.lowering.Spread;
+import chainwright.notation.syntax.Spread;
 import chainwright.notation.syntax.SyntaxTree;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
