@@ -16,19 +16,28 @@ cp "$here/make-archive.sh" "$lib/"
 cp "$here/chainwright" "$home/bin/chainwright"
 chmod +x "$home/bin/chainwright"
 # Which classes a start needs is learnt from runs: a session of the server with the examples of the notation, of all rules
-# and of the demonstration, and the command line's help.
+# and of the demonstration, and the command line's help. They run in a place of their own, as Java loads other classes
+# where a path has blanks.
 project=$here/../../../..
-rm -f "$lib/answers"
-mkfifo "$lib/answers"
+stage=$(mktemp -d)
+trap 'rm -rf "$stage"' EXIT
+mkdir "$stage/lib"
+cp "$lib/chainwright.jar" "$stage/lib/"
+cp -r "$home/rules" "$stage/"
+mkfifo "$stage/answers"
 sh "$here/rehearsal.sh" "$project"/server/engine/src/main/resources/chainwright/rules/*/*.chain \
-  "$project"/grammar/examples/*.chain "$project"/grammar/demo/*.chain <"$lib/answers" |
-  "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/server.classes" \
-    -cp "$lib/chainwright.jar" chainwright.app.Main lsp >"$lib/answers"
-rm "$lib/answers"
-"$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$lib/command.classes" \
-  -cp "$lib/chainwright.jar" chainwright.app.Main --help >/dev/null
-awk '!/^#/ && !seen[$0]++' "$lib/server.classes" "$lib/command.classes" > "$lib/chainwright.classes"
-rm "$lib/server.classes" "$lib/command.classes"
+  "$project"/grammar/examples/*.chain "$project"/grammar/demo/*.chain <"$stage/answers" |
+  "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$stage/server" \
+    -cp "$stage/lib/chainwright.jar" chainwright.app.Main lsp >"$stage/answers"
+"$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$stage/command" \
+  -cp "$stage/lib/chainwright.jar" chainwright.app.Main --help >/dev/null
+# Two builds must write the same list, but what the threads meet first and what the end of a run still loads differs; so of
+# both Java's own list says what is in, and the order is ours: classes first, as a lambda is kept only if its class is.
+grep -hv -e '^#' -e '^@lambda-form-invoker' -e '^java/util/IdentityHashMap\$' "$stage/server" "$stage/command" > "$stage/met"
+own=$(dirname "$(readlink -f "$java")")/../lib/classlist
+[ ! -f "$own" ] || grep -h -e '^@lambda-form-invoker' -e '^java/util/IdentityHashMap\$' "$own" >> "$stage/met"
+LC_ALL=C sort -u "$stage/met" > "$stage/sorted"
+{ grep -v '^@' "$stage/sorted"; grep '^@' "$stage/sorted"; } > "$lib/chainwright.classes"
 # The first run makes the archive in the background; the next should find it.
 rm -f "$lib/chainwright.stamp"
 "$home/bin/chainwright" --version >/dev/null

@@ -12,13 +12,20 @@ quoted() {
   sed -e 's/\\/\\\\/g' -e 's/"/\\"/g' -e 's/\t/\\t/g' "$1" | awk '{ printf "%s\\n", $0 }'
   printf '"'
 }
-# Reads until a line has this in it. A line ends where the next message begins, so something is asked until it does.
+# Reads until a line has this in it, or without a word until all that was asked is answered, so that nothing is dropped at the
+# end. A line ends where the next message begins, so something is asked until it does.
+answered=0
 await() {
   while sleep 0.1; do
     say '{"jsonrpc":"2.0","id":"ping","method":"textDocument/foldingRange","params":{"textDocument":{'$document'}}}'
   done &
   while IFS= read -r line; do
-    case $line in *"$1"*) break ;; esac
+    case $line in *'"id":'[0-9]*) answered=$((answered + 1)) ;; esac
+    if [ "$#" = 0 ]; then
+      [ "$answered" -lt "$id" ] || break
+    else
+      case $line in *"$1"*) break ;; esac
+    fi
   done
   kill $!
 }
@@ -55,7 +62,7 @@ done < "$file"
 for method in documentSymbol foldingRange semanticTokens/full codeAction formatting inlayHint codeLens documentLink; do
   ask textDocument/$method "$about"
 done
-await '"id":'$id,
+await
 ask shutdown ''
 tell exit ''
 cat >/dev/null

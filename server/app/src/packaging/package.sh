@@ -21,11 +21,12 @@ for tool in zip dpkg-deb npm gzip; do
   command -v "$tool" >/dev/null || { echo "package.sh: needs \`$tool\`: install it" >&2; exit 1; }
 done
 
-# What every package holds. The archive of class data is tied to a place and a Java: each installation makes its own.
+# What every package holds. The archive of class data is tied to a place and a Java: each installation makes its own, and
+# the one that the build may still be making stays behind.
 plain=$work/plain/chainwright
-mkdir -p "$plain/share/man/man1" "$plain/share/completions"
-cp -r "$home/bin" "$home/lib" "$home/rules" "$plain/"
-rm -f "$plain"/lib/chainwright.jsa "$plain"/lib/chainwright.stamp
+mkdir -p "$plain/lib" "$plain/share/man/man1" "$plain/share/completions"
+cp -r "$home/bin" "$home/rules" "$plain/"
+cp "$home"/lib/chainwright.jar "$home"/lib/chainwright.classes "$home/lib/make-archive.sh" "$plain/lib/"
 cp "$man"/*.1 "$plain/share/man/man1/"
 cp "$project/LICENSE" "$here/third-party.txt" "$plain/"
 "$java_home/bin/java" -cp "$home/lib/chainwright.jar" chainwright.app.Main completion bash > "$plain/share/completions/chainwright.bash"
