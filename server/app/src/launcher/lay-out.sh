@@ -1,21 +1,32 @@
 #!/bin/sh
 # Run by the build: completes the folder that is shipped, whose jar is there already.
-# usage: lay-out.sh JAVA HOME RULES
+# usage: lay-out.sh JAVA HOME RULES FAULTS    the last two: the folders of the pages, one a finding
 set -e
 here=${0%/*}
 java=$1
 home=$2
 rules=$3
+faults=$4
 lib=$home/lib
-mkdir -p "$home/bin" "$home/rules"
-for page in "$rules"/*/page.md; do
-  code=${page%/page.md}
-  cp "$page" "$home/rules/${code##*/}.md"
+example() { # HEADING FILE
+  printf '\n## %s\n\n```chain\n' "$1"
+  cat "$2"
+  printf '```\n'
+}
+rm -rf "$home/findings"
+mkdir -p "$home/bin" "$home/findings"
+for page in "$rules"/*/page.md "$faults"/*/page.md; do
+  folder=${page%/page.md}
+  {
+    cat "$page"
+    example Wrong "$folder/failing.chain"
+    example Right "$folder/passing.chain"
+  } > "$home/findings/${folder##*/}.md"
 done
 cp "$here/make-archive.sh" "$lib/"
 cp "$here/chainwright" "$home/bin/chainwright"
 chmod +x "$home/bin/chainwright"
-# Which classes a start needs is learnt from runs: a session of the server with the examples of the notation, of all rules
+# Which classes a start needs is learnt from runs: a session of the server with the examples of the notation, of all findings
 # and of the demonstration, and the command line's help. They run in a place of their own, as Java loads other classes
 # where a path has blanks.
 project=$here/../../../..
@@ -23,9 +34,9 @@ stage=$(mktemp -d)
 trap 'rm -rf "$stage"' EXIT
 mkdir "$stage/lib"
 cp "$lib/chainwright.jar" "$stage/lib/"
-cp -r "$home/rules" "$stage/"
+cp -r "$home/findings" "$stage/"
 mkfifo "$stage/answers"
-sh "$here/rehearsal.sh" "$project"/server/engine/src/main/resources/chainwright/rules/*/*.chain \
+sh "$here/rehearsal.sh" "$faults"/*/failing.chain "$rules"/*/*.chain \
   "$project"/grammar/examples/*.chain "$project"/grammar/demo/*.chain <"$stage/answers" |
   "$java" -Xshare:off -XX:+UseSerialGC -XX:DumpLoadedClassList="$stage/server" \
     -cp "$stage/lib/chainwright.jar" chainwright.app.Main lsp >"$stage/answers"

@@ -25,7 +25,7 @@ done
 # the one that the build may still be making stays behind.
 plain=$work/plain/chainwright
 mkdir -p "$plain/lib" "$plain/share/man/man1" "$plain/share/completions"
-cp -r "$home/bin" "$home/rules" "$plain/"
+cp -r "$home/bin" "$home/findings" "$plain/"
 cp "$home"/lib/chainwright.jar "$home"/lib/chainwright.classes "$home/lib/make-archive.sh" "$plain/lib/"
 cp "$man"/*.1 "$plain/share/man/man1/"
 cp "$project/LICENSE" "$here/third-party.txt" "$plain/"
@@ -56,7 +56,7 @@ deb=$work/deb
 doc=$deb/usr/share/doc/chainwright
 mkdir -p "$deb/DEBIAN" "$deb/usr/bin" "$deb/usr/lib/chainwright" "$doc" "$deb/usr/share/man/man1" \
   "$deb/usr/share/bash-completion/completions" "$deb/usr/share/zsh/vendor-completions" "$deb/usr/share/fish/vendor_completions.d"
-cp -r "$plain/bin" "$plain/lib" "$plain/rules" "$deb/usr/lib/chainwright/"
+cp -r "$plain/bin" "$plain/lib" "$plain/findings" "$deb/usr/lib/chainwright/"
 ln -s ../lib/chainwright/bin/chainwright "$deb/usr/bin/chainwright"
 cp "$plain"/share/man/man1/*.1 "$deb/usr/share/man/man1/"
 gzip -n -9 "$deb"/usr/share/man/man1/*.1

@@ -15,7 +15,7 @@ export XDG_CACHE_HOME=$work/cache
 copy() {
   local to="$work/$1 copy"
   mkdir -p "$to"
-  cp -r "$built/bin" "$built/lib" "$built/rules" "$to/"
+  cp -r "$built/bin" "$built/lib" "$built/findings" "$to/"
   rm -f "$to"/lib/chainwright.{jsa,stamp}
   echo "$to"
 }

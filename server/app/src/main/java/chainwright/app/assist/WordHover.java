@@ -1,6 +1,7 @@
 package chainwright.app.assist;
 
 import chainwright.engine.rules.RuleBook;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.notation.model.Deliberate;
 import chainwright.notation.syntax.Section;
@@ -67,7 +68,7 @@ record WordHover(HoverGround ground) {
                     unit.symbol(), unit.spoken() + ", " + unit.dimension().description()));
   }
 
-  /** Tells of a rule that is broken on purpose. */
+  /** Tells of a rule that is broken on purpose, or of a fault of the text that nothing silences. */
   HoverText rule(Deliberate deliberate) {
     String code = deliberate.rule().text();
     HoverPage page = ground.page();
@@ -77,9 +78,20 @@ record WordHover(HoverGround ground) {
                 page.say(HoverPage.answer(code, rule.card().title()))
                     .say(rule.card().why())
                     .say(ground.sources(rule.card().sources()))
-                    .say("Broken on purpose here: " + HoverPage.plain(deliberate.reason())),
-            () -> page.say("There is no rule `" + code + "`."));
+                    .say("Broken on purpose here: " + HoverPage.plain(deliberate.reason()))
+                    .say(more(code)),
+            () ->
+                Fault.find(code)
+                    .ifPresentOrElse(
+                        fault ->
+                            page.say(HoverPage.answer(code, "a fault of the text, not a rule"))
+                                .say("It is mended, not silenced. " + more(code)),
+                        () -> page.say("There is no rule `" + code + "`.")));
     return page.over(deliberate.rule().span());
+  }
+
+  private static String more(String code) {
+    return "More: `chainwright explain " + code + "`";
   }
 
   private static boolean isWordPart(char c) {

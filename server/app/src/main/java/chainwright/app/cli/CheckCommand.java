@@ -4,7 +4,6 @@ import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Findings;
 import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
-import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.lowering.SectionReader;
@@ -147,8 +146,7 @@ final class CheckCommand implements Callable<Integer> {
     checked.stream()
         .flatMap(file -> file.findings().found().stream())
         .map(found -> found.finding().code())
-        .filter(code -> RuleBook.find(code).isPresent())
         .findFirst()
-        .ifPresent(code -> out.println("More about a rule: chainwright explain " + code));
+        .ifPresent(code -> out.println("More about a finding: chainwright explain " + code));
   }
 }

@@ -31,12 +31,13 @@ import picocli.CommandLine.Spec;
 /** Explains a word of the trade, or reads a chain aloud. */
 @Command(
     name = "explain",
-    header = "Explains a stage, a setting, a rule or a source, or reads a chain aloud.",
+    header = "Explains a stage, a setting, a finding or a source, or reads a chain aloud.",
     description = {
       "%nA stage: what it does, what too much of it sounds like, where it stands, and for"
           + " each setting what is cautious, usual and extreme for each kind of source. A"
           + " rule: what, why, what to do, when it is rightly broken, and an example. All"
-          + " with the source of each statement, or that there is none.%n",
+          + " with the source of each statement, or that there is none. A fault of the text:"
+          + " what is wrong, why that matters, how to mend it, and a wrong and a right text.%n",
       "A file: its chains line by line, in words and numbers, with the notes. Without"
           + " a word it lists what can be explained.%n"
     },
@@ -48,6 +49,7 @@ import picocli.CommandLine.Spec;
       "  chainwright explain high-pass lead-vocal       for one kind of source",
       "  chainwright explain compressor ratio           one setting of it",
       "  chainwright explain over-steep-slope           a rule",
+      "  chainwright explain wrong-unit                 a fault of the text",
       "  chainwright explain lead-vocal                 a kind of source",
       "  chainwright explain song.chain --chain lead    a chain, read aloud",
       "  chainwright explain song.chain --chain lead --stage 2",

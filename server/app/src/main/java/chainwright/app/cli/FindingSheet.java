@@ -37,7 +37,7 @@ record FindingSheet(PrintWriter out, Terminal terminal) {
     entry("why", finding.why());
     entry("do", finding.remedy());
     if (!finding.sources().isEmpty()) {
-      entry("source", SourceNames.brief(finding.sources(), room() - LABEL));
+      entry("source", SourceNames.brief(finding.sources(), finding.topic(), room() - LABEL));
     }
     for (Finding.Related related : finding.related()) {
       file.find(related.place())

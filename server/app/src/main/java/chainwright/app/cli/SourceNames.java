@@ -6,7 +6,7 @@ import chainwright.app.plot.CellText;
 import java.util.Comparator;
 import java.util.List;
 
-/** Names sources so briefly that they fit into one line. */
+/** Names sources so briefly that their names fit into one line. */
 final class SourceNames {
 
   private SourceNames() {}
@@ -15,10 +15,12 @@ final class SourceNames {
    * Names as many sources as fit.
    *
    * @param sources the sources in full
+   * @param topic the words by which {@code explain} names all of them
    * @param cells how many cells there are
-   * @return such as "B. Owsinski, The Mixing Engineer's Handbook (from memory); 2 more"
+   * @return such as "B. Owsinski, The Mixing Engineer's Handbook (from memory); 2 more: explain
+   *     bell gain"
    */
-  static String brief(List<String> sources, int cells) {
+  static String brief(List<String> sources, String topic, int cells) {
     // What somebody has written comes before what everybody does.
     List<String> ranked =
         sources.stream().sorted(Comparator.comparing(SourceName::isPractice)).toList();
@@ -34,7 +36,10 @@ final class SourceNames {
       }
       names.append(next);
     }
-    return names + more(sources.size() - named);
+    // Where the others are told of goes on to the next line if it must.
+    return names
+        + more(sources.size() - named)
+        + (named < sources.size() ? ": explain " + topic : "");
   }
 
   private static String more(int count) {

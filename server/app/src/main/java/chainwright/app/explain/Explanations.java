@@ -36,8 +36,8 @@ public record Explanations(Catalogue catalogue) {
   /**
    * Explains one word.
    *
-   * @param word a stage, a rule, a kind of source, a word of the notation, a setting or a unit, in
-   *     any letter case
+   * @param word a stage, a rule, a fault of the text, a kind of source, a word of the notation, a
+   *     setting or a unit, in any letter case
    * @return its page, with a pointer to whatever else is called so; empty if nothing is
    */
   public Optional<Page> explain(String word) {
@@ -95,6 +95,7 @@ public record Explanations(Catalogue catalogue) {
     Set<String> known = new LinkedHashSet<>();
     catalogue.stages().forEach(stage -> known.add(stage.word()));
     RuleBook.all().forEach(rule -> known.add(rule.card().code()));
+    FindingPage.faults().forEach(fault -> known.add(fault.code()));
     catalogue.sources().forEach(source -> known.add(source.word()));
     Vocabulary.all().forEach(keyword -> known.add(keyword.text()));
     catalogue.stages().forEach(stage -> stage.settings().forEach(one -> known.add(one.name())));
@@ -119,7 +120,13 @@ public record Explanations(Catalogue catalogue) {
                     new Topic(
                         Topic.Kind.RULE,
                         rule.card().code(),
-                        () -> new RulePage(rule.card()).page())));
+                        () -> FindingPage.of(rule.card()).page())));
+    FindingPage.faults().stream()
+        .filter(fault -> fault.code().equalsIgnoreCase(word))
+        .forEach(
+            fault ->
+                topics.add(
+                    new Topic(Topic.Kind.FAULT, fault.code(), () -> FindingPage.of(fault).page())));
     source(word)
         .ifPresent(
             source ->

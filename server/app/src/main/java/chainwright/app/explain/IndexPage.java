@@ -36,6 +36,12 @@ record IndexPage(Catalogue catalogue) {
             RuleBook.all().stream()
                 .map(rule -> new Block.Term(rule.card().code(), rule.card().title()))
                 .toList()));
+    blocks.add(new Block.Heading("Faults of the text"));
+    blocks.add(
+        new Block.Terms(
+            FindingPage.faults().stream()
+                .map(fault -> new Block.Term(fault.code(), FindingPage.of(fault).title()))
+                .toList()));
     blocks.add(new Block.Heading("Words of the notation"));
     blocks.add(
         new Block.Paragraph(

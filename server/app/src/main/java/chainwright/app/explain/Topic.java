@@ -18,6 +18,8 @@ public record Topic(Kind kind, String name, Supplier<Page> page) {
     STAGE("a stage"),
     /** A rule. */
     RULE("a rule"),
+    /** A fault of the text. */
+    FAULT("a fault of the text"),
     /** A kind of source. */
     SOURCE("a kind of source"),
     /** A word of the notation itself. */

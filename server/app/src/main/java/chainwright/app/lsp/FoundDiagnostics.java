@@ -33,7 +33,7 @@ final class FoundDiagnostics {
             "chainwright",
             finding.code());
     if (request.client().linksCodes()) {
-      RulePages.shipped()
+      FindingPages.shipped()
           .flatMap(pages -> pages.addressOf(finding.code()))
           .ifPresent(
               address -> diagnostic.setCodeDescription(new DiagnosticCodeDescription(address)));

@@ -2,7 +2,7 @@ package chainwright.app.workspace;
 
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Place;
-import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Definition;
 import java.nio.file.Files;
 import java.util.ArrayList;
@@ -74,12 +74,12 @@ public final class MissingTakes {
 
   private static Finding missingTake(String name, Place place) {
     return Finding.ofText(
-        "missing-take",
-        Severity.WARNING,
+        Fault.MISSING_TAKE,
         place,
         "the take `" + name + "` is not there",
         "Nothing can be measured on a recording that is not there.",
         "Mend the path, which counts from this file's folder, or put the recording there.",
+        List.of(),
         List.of());
   }
 }

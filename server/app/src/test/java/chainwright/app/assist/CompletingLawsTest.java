@@ -153,7 +153,7 @@ class CompletingLawsTest {
     int index = read.tree().sectionAt(Math.min(place, text.length()));
     Section section = read.tree().sections().get(index);
     Set<String> codes = new TreeSet<>();
-    section.troubles().stream().map(Section.Trouble::code).forEach(codes::add);
+    section.troubles().stream().map(trouble -> trouble.fault().code()).forEach(codes::add);
     int line = lineAt(text, place);
     codes.addAll(
         new Judge(CATALOGUE)

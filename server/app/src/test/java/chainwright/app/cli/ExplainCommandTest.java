@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chainwright.app.plot.CellText;
 import chainwright.engine.rules.RuleBook;
 import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.quantity.Unit;
 import com.google.gson.JsonParser;
@@ -32,6 +33,7 @@ class ExplainCommandTest {
                 .map(setting -> setting.name()),
             catalogue.sources().stream().map(source -> source.word()),
             RuleBook.all().stream().map(rule -> rule.card().code()),
+            Arrays.stream(Fault.values()).map(Fault::code),
             Vocabulary.all().stream().map(Vocabulary.Keyword::text),
             Arrays.stream(Unit.values()).map(Unit::symbol))
         .flatMap(all -> all)
@@ -67,11 +69,12 @@ class ExplainCommandTest {
   }
 
   @Test
-  void index_list_namesEveryStageSourceRuleAndUnit() {
+  void index_list_namesEveryStageSourceRuleFaultAndUnit() {
     String index = explain(0).out();
     words()
         .filter(word -> Catalogue.load().stage(word).isPresent() || RuleBook.find(word).isPresent())
         .forEach(word -> assertThat(index).contains(word));
+    Arrays.stream(Fault.values()).forEach(fault -> assertThat(index).contains(fault.code()));
     Catalogue.load().sources().forEach(source -> assertThat(index).contains(source.word()));
     assertThat(index).contains("dB/oct").contains("side-chain");
   }
@@ -88,6 +91,15 @@ class ExplainCommandTest {
   }
 
   @Test
+  void fault_page_pointsAtTheFaultAtTheBeginningOfALine() {
+    List<String> lines = explain(0, "note-without-statement").out().lines().toList();
+    String note = "> Recorded in the boat house.";
+    int marked = lines.indexOf("    " + "^".repeat(note.length()));
+    assertThat(marked).isPositive();
+    assertThat(lines.get(marked - 1)).isEqualTo("    " + note);
+  }
+
+  @Test
   void unknown_word_isRefusedWithTheNearest() throws IOException {
     Path song = Files.writeString(folder.resolve("a.chain"), "chain a {\n  gain -6 dB\n}\n");
     Path empty = Files.writeString(folder.resolve("b.chain"), "# nothing\n");
@@ -95,6 +107,7 @@ class ExplainCommandTest {
         List.of(
             List.of("did you mean `high-pass`?", "hi-pass"),
             List.of("did you mean `over-steep-slope`?", "over-step-slope"),
+            List.of("did you mean `setting-unnamed`?", "setting-unamed"),
             List.of("lists what can be explained", "zzzzzz"),
             List.of(
                 "has no setting and no range for `ration`; did you mean `ratio`",

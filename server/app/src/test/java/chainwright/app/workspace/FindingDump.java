@@ -60,6 +60,21 @@ final class FindingDump {
     return lines.lineAt(start(finding)) + 1;
   }
 
+  /** Where a finding stands, such as "3:9-12". */
+  String where(Finding finding) {
+    int start = start(finding);
+    return line(finding)
+        + ":"
+        + column(start)
+        + "-"
+        + column(start + finding.place().span().length());
+  }
+
+  /** The text of the document. */
+  String text() {
+    return text;
+  }
+
   /** The words that a finding underlines. */
   String words(Finding finding) {
     TextSpan span = finding.place().span();

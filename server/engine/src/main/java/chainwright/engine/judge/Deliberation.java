@@ -5,7 +5,7 @@ import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
-import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.lowering.Nearest;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Clauses;
@@ -126,18 +126,27 @@ final class Deliberation {
     for (Claim claim : claims) {
       String code = claim.deliberate().rule().text();
       if (claim.isOwn() && RuleBook.find(code).isEmpty()) {
+        boolean isFault = Fault.find(code).isPresent();
         List<String> near =
-            Nearest.to(code, RuleBook.all().stream().map(rule -> rule.card().code()).toList());
+            isFault
+                ? List.of()
+                : Nearest.to(
+                    code, RuleBook.all().stream().map(rule -> rule.card().code()).toList());
         findings.add(
             Finding.ofText(
-                "unknown-rule",
-                Severity.ERROR,
+                Fault.UNKNOWN_RULE,
                 new Place(claim.section(), claim.deliberate().rule().span()),
-                "there is no rule `" + code + "`",
+                "there is no rule `"
+                    + code
+                    + "`"
+                    + (isFault ? "; that is a fault of the text" : ""),
                 "",
-                near.isEmpty()
-                    ? "Write the code that stands beside the finding."
-                    : "Did you mean `" + String.join("` or `", near) + "`?",
+                isFault
+                    ? "Mend what it speaks of, and remove this clause."
+                    : near.isEmpty()
+                        ? "Write the code that stands beside the finding."
+                        : "Did you mean `" + String.join("` or `", near) + "`?",
+                List.of(),
                 near.stream().map(one -> rename(claim, one)).toList()));
       }
     }
@@ -156,12 +165,12 @@ final class Deliberation {
   private static Finding idle(Claim claim) {
     TextSpan span = claim.deliberate().span();
     return Finding.ofText(
-        "deliberate-silences-nothing",
-        Severity.WARNING,
+        Fault.DELIBERATE_SILENCES_NOTHING,
         new Place(claim.section(), span),
         "`" + claim.deliberate().rule().text() + "` finds nothing here to silence",
         "A clause that silences nothing hides the next fault on this line.",
         "Remove it.",
+        List.of(),
         List.of(
             new Fix(
                 "Remove the clause",

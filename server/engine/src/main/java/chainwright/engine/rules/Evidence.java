@@ -135,6 +135,7 @@ public record Evidence(SignalPath path, Scope scope, Paths paths, Catalogue cata
         card.why(),
         remedy,
         cite(card.sources()),
+        card.code(),
         related,
         fixes);
   }

@@ -51,6 +51,7 @@ public final class ExtremeValue implements Rule {
         CARD.why(),
         "Write " + found.nearest() + ", or keep it and say why in a note.",
         found.sources(),
+        found.topic(),
         List.of(),
         found.fixes());
   }

@@ -120,6 +120,11 @@ record TradeVerdict(Said said, Written written, TradeRange range, RangeRow.Direc
     return range.sources().stream().map(Citation::spelt).toList();
   }
 
+  /** The words by which the range is explained, such as "compressor ratio". */
+  String topic() {
+    return said.settings().kind().word() + " " + written.setting().name();
+  }
+
   List<Fix> fixes() {
     return List.of(
         Edits.changing(

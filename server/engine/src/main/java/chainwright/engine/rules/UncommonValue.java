@@ -49,6 +49,7 @@ public final class UncommonValue implements Rule {
         CARD.why(),
         "Try " + found.nearest() + " first.",
         found.sources(),
+        found.topic(),
         List.of(),
         found.fixes());
   }

@@ -1,5 +1,6 @@
 package chainwright.notation.diagnostic;
 
+import chainwright.notation.fault.Fault;
 import java.util.List;
 
 /**
@@ -14,6 +15,8 @@ import java.util.List;
  * @param remedy what to do, likeliest first; one or two sentences
  * @param sources where the knowledge comes from, spelt for a reader; never empty for a rule of the
  *     trade ("common practice, no source" where there is none), empty for a matter of syntax
+ * @param topic the words by which all of that is explained, such as "compressor ratio"; the code,
+ *     unless the sources are those of one setting
  * @param related other places that have a part in it
  * @param fixes edits that mend it
  */
@@ -25,6 +28,7 @@ public record Finding(
     String why,
     String remedy,
     List<String> sources,
+    String topic,
     List<Related> related,
     List<Fix> fixes) {
 
@@ -58,6 +62,7 @@ public record Finding(
    * @param why why that matters
    * @param remedy what to do
    * @param sources where the knowledge comes from
+   * @param topic the words by which it is explained
    * @param related other places
    * @param fixes edits that mend it
    */
@@ -73,23 +78,25 @@ public record Finding(
   /**
    * Makes a finding about the text itself, which needs no source.
    *
-   * @param code its code
-   * @param severity how grave it is
+   * @param fault what is wrong
    * @param place the span at fault
    * @param what what is the case
    * @param why why that matters
    * @param remedy what to do
+   * @param related other places
    * @param fixes edits that mend it
    * @return the finding
    */
   public static Finding ofText(
-      String code,
-      Severity severity,
+      Fault fault,
       Place place,
       String what,
       String why,
       String remedy,
+      List<Related> related,
       List<Fix> fixes) {
-    return new Finding(code, severity, place, what, why, remedy, List.of(), List.of(), fixes);
+    Severity severity = fault.isError() ? Severity.ERROR : Severity.WARNING;
+    return new Finding(
+        fault.code(), severity, place, what, why, remedy, List.of(), fault.code(), related, fixes);
   }
 }

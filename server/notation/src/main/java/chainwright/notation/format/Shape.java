@@ -24,7 +24,7 @@ final class Shape {
     StringBuilder shape = new StringBuilder();
     add(section.root(), shape);
     for (Section.Trouble trouble : section.troubles()) {
-      shape.append(trouble.code()).append(' ');
+      shape.append(trouble.fault()).append(' ');
     }
     return shape.toString();
   }

@@ -1,6 +1,7 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Setting;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.SyntaxKind;
 import chainwright.notation.text.TextEdit;
@@ -75,8 +76,8 @@ record AmountReader(Report report) {
       return Optional.empty();
     }
     if (low.get().baseValue() == high.get().baseValue()) {
-      report.error(
-          "range-upside-down",
+      report.add(
+          Fault.RANGE_UPSIDE_DOWN,
           range.span(),
           name + " begins and ends at " + low.get(),
           "A range of one point holds nothing.",
@@ -84,8 +85,8 @@ record AmountReader(Report report) {
       return Optional.empty();
     }
     if (low.get().baseValue() > high.get().baseValue()) {
-      report.error(
-          "range-upside-down",
+      report.add(
+          Fault.RANGE_UPSIDE_DOWN,
           range.span(),
           name + " runs from " + low.get() + " down to " + high.get(),
           "",
@@ -118,8 +119,8 @@ record AmountReader(Report report) {
           parse(amount.number())
               .filter(value -> Readings.isPossible(setting, dimension, value))
               .isPresent();
-      report.error(
-          "wrong-unit",
+      report.add(
+          Fault.WRONG_UNIT,
           amount.span(),
           "`" + setting.name() + "` is a plain number, without the unit `" + unit + "`",
           "",
@@ -152,7 +153,7 @@ record AmountReader(Report report) {
               .map(Unit::symbol)
               .toList();
       report.unknownWord(
-          "unknown-unit",
+          Fault.UNKNOWN_UNIT,
           "`" + written.get() + "` is no unit; " + name + " takes " + dimension.description(),
           amount.unitSpan(),
           written.get(),
@@ -173,8 +174,8 @@ record AmountReader(Report report) {
     Dimension dimension = wanted.unit.dimension();
     List<String> readings = wanted.readings(amount);
     boolean isRatio = wanted.unit == Unit.TO_ONE;
-    report.error(
-        "missing-unit",
+    report.add(
+        Fault.MISSING_UNIT,
         amount.span(),
         isRatio
             ? wanted.name + " is written as " + dimension.description()
@@ -207,8 +208,8 @@ record AmountReader(Report report) {
 
   private void reportWrongUnit(Item.Amount amount, Unit unit, Wanted wanted) {
     List<String> readings = wanted.readings(amount);
-    report.error(
-        "wrong-unit",
+    report.add(
+        Fault.WRONG_UNIT,
         amount.span(),
         wanted.name + " takes " + wanted.unit.dimension().description() + ", not " + unit.symbol(),
         unit == Unit.DECIBEL && !readings.isEmpty()
@@ -229,8 +230,8 @@ record AmountReader(Report report) {
 
   private Optional<Quantity> readColon(Item.Amount amount, Dimension dimension, String name) {
     if (dimension != Dimension.RATIO && dimension != Dimension.TIME) {
-      report.error(
-          "wrong-unit",
+      report.add(
+          Fault.WRONG_UNIT,
           amount.span(),
           name + " takes " + dimension.description() + ", not `" + amount.number() + "`",
           "",
@@ -238,8 +239,8 @@ record AmountReader(Report report) {
       return Optional.empty();
     }
     if (amount.unit().isPresent()) {
-      report.error(
-          "wrong-unit",
+      report.add(
+          Fault.WRONG_UNIT,
           amount.unitSpan(),
           "a " + (dimension == Dimension.RATIO ? "ratio" : "position") + " has no unit",
           "",
@@ -265,8 +266,8 @@ record AmountReader(Report report) {
     }
     boolean isQuotient = parts.size() == 2 && parts.get(0) > 0 && parts.get(1) > 0;
     String mended = isQuotient ? spell(parts.get(0) / parts.get(1)) + ":1" : "";
-    report.error(
-        "malformed-ratio",
+    report.add(
+        Fault.MALFORMED_RATIO,
         amount.numberSpan(),
         "the ratio `" + amount.number() + "` does not end in `:1`",
         "Ratios are compared at a glance when all of them are to one.",
@@ -290,8 +291,8 @@ record AmountReader(Report report) {
       return Optional.of(total);
     }
     String mended = clock(total);
-    report.error(
-        "malformed-time",
+    report.add(
+        Fault.MALFORMED_TIME,
         amount.numberSpan(),
         "the position `" + amount.number() + "` counts past 59",
         "A minute has sixty seconds, an hour sixty minutes.",
@@ -315,8 +316,8 @@ record AmountReader(Report report) {
     try {
       return Optional.of(Quantity.of(dimension, value));
     } catch (IllegalArgumentException impossible) {
-      report.error(
-          "impossible-value",
+      report.add(
+          Fault.IMPOSSIBLE_VALUE,
           amount.span(),
           "`" + amount.number() + "` is not possible here",
           impossible.getMessage() + ".",
@@ -350,8 +351,8 @@ record AmountReader(Report report) {
     if (parse(decimals).isPresent()) {
       readings.add(decimals);
     }
-    report.error(
-        "decimal-comma",
+    report.add(
+        Fault.DECIMAL_COMMA,
         amount.numberSpan(),
         "`" + text + "` has a comma",
         "Here the decimals follow a point, and thousands are not parted.",

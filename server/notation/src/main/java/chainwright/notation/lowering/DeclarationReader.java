@@ -2,6 +2,7 @@ package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Declarations.Listen;
 import chainwright.notation.model.Declarations.LowestNote;
@@ -95,8 +96,8 @@ final class DeclarationReader {
       ItemCursor cursor, Optional<T> before, Function<ItemCursor, Optional<T>> read) {
     Optional<T> now = read.apply(cursor);
     if (before.isPresent()) {
-      report.error(
-          "declared-twice",
+      report.add(
+          Fault.DECLARED_TWICE,
           cursor.lineSpan(),
           "`" + cursor.head() + "` is declared twice",
           "The first one holds.",
@@ -115,7 +116,7 @@ final class DeclarationReader {
     Optional<SourceKind> kind = catalogue.source(name.get().text());
     if (kind.isEmpty()) {
       report.unknownWord(
-          "unknown-source",
+          Fault.UNKNOWN_SOURCE,
           "`" + name.get().text() + "` is no known kind of source",
           name.get().span(),
           name.get().text(),
@@ -174,8 +175,8 @@ final class DeclarationReader {
   private void reportNote(Name name) {
     TextSpan sharp = report.unbroken(name.span().start());
     Optional<String> flat = NoteName.flat(report.text(sharp));
-    report.error(
-        "unknown-note",
+    report.add(
+        Fault.UNKNOWN_NOTE,
         name.span(),
         "`" + name.text() + "` is no note",
         flat.isPresent() ? "`#` begins a comment, so the sharp was never read." : "",
@@ -194,7 +195,7 @@ final class DeclarationReader {
     Optional<Name> name = cursor.name("one of " + String.join(", ", INTENTS));
     if (name.isPresent() && !INTENTS.contains(name.get().text())) {
       report.unknownWord(
-          "unknown-word",
+          Fault.UNKNOWN_WORD,
           "`intent` cannot be `" + name.get().text() + "`",
           name.get().span(),
           name.get().text(),

@@ -1,5 +1,6 @@
 package chainwright.notation.lowering;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Note;
 import chainwright.notation.syntax.Block;
 import chainwright.notation.syntax.Item;
@@ -46,8 +47,8 @@ record Group(Statement statement, List<Note> notes) {
     TextSpan bare = items.isEmpty() ? line : new TextSpan(items.get(0).span().start(), line.end());
     String quoted = "\"" + report.text(bare) + "\"";
     boolean isBare = !items.isEmpty() && report.text(bare).indexOf('"') < 0;
-    report.error(
-        "text-missing",
+    report.add(
+        Fault.TEXT_MISSING,
         bare,
         "after `note` comes one text in quotes",
         "",

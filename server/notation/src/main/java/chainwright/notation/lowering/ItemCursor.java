@@ -1,5 +1,6 @@
 package chainwright.notation.lowering;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Name;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
@@ -36,8 +37,8 @@ final class ItemCursor {
       next++;
       return Optional.of(new Name(word.text(), word.span()));
     }
-    report.error(
-        "name-missing",
+    report.add(
+        Fault.NAME_MISSING,
         statement.lineSpan(),
         "after `" + head() + "` comes " + expected,
         "",
@@ -83,15 +84,15 @@ final class ItemCursor {
     if (next < items.size() && items.get(next) instanceof Item.Word word) {
       TextSpan bare = report.unbroken(word.span().start());
       String quoted = "\"" + report.text(bare) + "\"";
-      report.error(
-          "text-missing",
+      report.add(
+          Fault.TEXT_MISSING,
           word.span(),
           what,
           "",
           "Write `" + quoted + "`.",
           report.change("Write `" + quoted + "`", true, new TextEdit(bare, quoted)));
     } else {
-      report.error("text-missing", statement.lineSpan(), what, "", remedy);
+      report.add(Fault.TEXT_MISSING, statement.lineSpan(), what, "", remedy);
     }
   }
 
@@ -121,8 +122,8 @@ final class ItemCursor {
       next++;
       return amounts.read(amount, unit, what);
     }
-    report.error(
-        "value-missing",
+    report.add(
+        Fault.VALUE_MISSING,
         statement.lineSpan(),
         what + " takes " + unit.dimension().description(),
         "",
@@ -163,8 +164,8 @@ final class ItemCursor {
   void end() {
     if (next < items.size()) {
       TextSpan rest = items.get(next).span().union(items.get(items.size() - 1).span());
-      report.error(
-          "surplus-words",
+      report.add(
+          Fault.SURPLUS_WORDS,
           rest,
           "`" + head() + "` takes nothing more",
           "",

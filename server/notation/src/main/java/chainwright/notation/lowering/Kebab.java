@@ -1,5 +1,6 @@
 package chainwright.notation.lowering;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Name;
 import chainwright.notation.text.TextEdit;
 import java.util.List;
@@ -43,8 +44,8 @@ public final class Kebab {
     if (isWellFormed(name.text())) {
       return;
     }
-    report.error(
-        "malformed-name",
+    report.add(
+        Fault.MALFORMED_NAME,
         name.span(),
         "the name `" + name.text() + "` is not in lower case with hyphens",
         "One way of spelling names keeps one thing from having two.",

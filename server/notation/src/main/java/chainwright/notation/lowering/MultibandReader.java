@@ -1,5 +1,6 @@
 package chainwright.notation.lowering;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Note;
@@ -69,8 +70,8 @@ record MultibandReader(StepReader steps) {
       if (edges.isEmpty()) {
         steps
             .report()
-            .error(
-                "value-missing",
+            .add(
+                Fault.VALUE_MISSING,
                 statement.lineSpan(),
                 "a band says where it lies",
                 "",
@@ -101,8 +102,8 @@ record MultibandReader(StepReader steps) {
     if (bands.size() < 2) {
       steps
           .report()
-          .error(
-              "block-empty",
+          .add(
+              Fault.BLOCK_EMPTY,
               statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
               "`multiband` holds fewer than two bands",
               "A split needs a part below and a part above it.",
@@ -116,8 +117,8 @@ record MultibandReader(StepReader steps) {
         TextSpan span = where.get(i + 1);
         steps
             .report()
-            .error(
-                "bands-do-not-meet",
+            .add(
+                Fault.BANDS_DO_NOT_MEET,
                 span,
                 "the band above ends at " + spell(end) + ", this one begins at " + spell(start),
                 "What lies between would be lost or counted twice.",

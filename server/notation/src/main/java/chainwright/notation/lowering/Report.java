@@ -4,7 +4,7 @@ import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
-import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
@@ -28,7 +28,7 @@ final class Report {
     for (Section.Trouble trouble : section.troubles()) {
       List<Fix> fixes =
           trouble.mend().map(edit -> List.of(fix(describe(edit), true, edit))).orElse(List.of());
-      error(trouble.code(), trouble.span(), trouble.what(), "", trouble.remedy(), fixes);
+      add(trouble.fault(), trouble.span(), trouble.what(), "", trouble.remedy(), fixes);
     }
   }
 
@@ -36,25 +36,19 @@ final class Report {
     return List.copyOf(findings);
   }
 
-  void error(String code, TextSpan span, String what, String why, String remedy, Fix... fixes) {
-    error(code, span, what, why, remedy, List.of(fixes));
+  void add(Fault fault, TextSpan span, String what, String why, String remedy, Fix... fixes) {
+    add(fault, span, what, why, remedy, List.of(fixes));
   }
 
-  void error(String code, TextSpan span, String what, String why, String remedy, List<Fix> fixes) {
-    findings.add(
-        Finding.ofText(code, Severity.ERROR, new Place(section, span), what, why, remedy, fixes));
-  }
-
-  void warning(String code, TextSpan span, String what, String why, String remedy, Fix... fixes) {
-    findings.add(
-        Finding.ofText(
-            code, Severity.WARNING, new Place(section, span), what, why, remedy, List.of(fixes)));
+  void add(Fault fault, TextSpan span, String what, String why, String remedy, List<Fix> fixes) {
+    Place place = new Place(section, span);
+    findings.add(Finding.ofText(fault, place, what, why, remedy, List.of(), fixes));
   }
 
   /** Reports a statement that says nothing without its block. */
   void noBlock(Statement statement, String word) {
-    error(
-        "block-missing",
+    add(
+        Fault.BLOCK_MISSING,
         statement.lineSpan(),
         "`" + word + "` has no block",
         "",
@@ -62,13 +56,13 @@ final class Report {
   }
 
   /** Reports a word that is not known, with the words that it may have meant. */
-  void unknownWord(String code, String what, TextSpan span, String word, Collection<String> known) {
-    unknownWord(code, what, span, word, known, "Known here: " + few(known) + ".");
+  void unknownWord(Fault fault, String what, TextSpan span, String word, Collection<String> known) {
+    unknownWord(fault, what, span, word, known, "Known here: " + few(known) + ".");
   }
 
   /** Reports a word that is not known, with what to look among if no known word is near. */
   void unknownWord(
-      String code,
+      Fault fault,
       String what,
       TextSpan span,
       String word,
@@ -86,7 +80,7 @@ final class Report {
               near.size() == 1,
               List.of(new PlacedEdit(section, new TextEdit(span, candidate)))));
     }
-    error(code, span, what, "", remedy, fixes);
+    add(fault, span, what, "", remedy, fixes);
   }
 
   /** Edits that only say better what was meant. */
@@ -154,10 +148,18 @@ final class Report {
         .anyMatch(one -> one.start() <= span.end() && span.start() <= one.end());
   }
 
+  /** Whether the parser has found this fault with something that touches a stretch. */
+  boolean isFound(Fault fault, TextSpan span) {
+    return section.troubles().stream()
+        .filter(one -> one.fault() == fault)
+        .map(Section.Trouble::span)
+        .anyMatch(one -> one.start() <= span.end() && span.start() <= one.end());
+  }
+
   /** Whether an offset follows a mark of continuation that continues nothing. */
   boolean continuesNothing(int offset) {
     return section.troubles().stream()
-        .filter(one -> one.code().equals("continues-nothing") && one.span().end() <= offset)
+        .filter(one -> one.fault() == Fault.CONTINUES_NOTHING && one.span().end() <= offset)
         .map(one -> section.text().substring(one.span().end(), offset))
         .anyMatch(between -> between.isBlank() && between.chars().noneMatch(Report::isLineEnd));
   }

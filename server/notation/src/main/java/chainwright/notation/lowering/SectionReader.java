@@ -1,6 +1,7 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
@@ -57,8 +58,8 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
     Group.Grouped grouped = Group.of(Block.of(section), report);
     Optional<Definition> definition = Optional.empty();
     for (Note note : grouped.own()) {
-      report.warning(
-          "note-without-statement",
+      report.add(
+          Fault.NOTE_WITHOUT_STATEMENT,
           note.span(),
           "this note belongs to no statement",
           "A note speaks of the statement above it.",
@@ -95,15 +96,15 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
     List<String> top =
         Vocabulary.at(Vocabulary.Place.TOP).stream().map(Vocabulary.Keyword::text).toList();
     if (isKnown || Nearest.to(head.text(), top).isEmpty()) {
-      report.error(
-          "outside-a-chain",
+      report.add(
+          Fault.OUTSIDE_A_CHAIN,
           statement.lineSpan(),
           "`" + head.text() + "` stands outside of a chain",
           "",
           "Put it between the braces of a `chain`, a `bus` or a `preset`.");
     } else {
       report.unknownWord(
-          "unknown-word",
+          Fault.UNKNOWN_WORD,
           "`" + head.text() + "` cannot begin a definition",
           head.span(),
           head.text(),
@@ -141,8 +142,8 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
                 Optional.empty(),
                 List.of()));
     if (declaresMore) {
-      report.error(
-          "misplaced-word",
+      report.add(
+          Fault.MISPLACED_WORD,
           group.statement().head().map(Item.Word::span).orElse(group.statement().lineSpan()),
           "a preset declares nothing but its `source`",
           "Where a signal comes from and goes to is said by the chain that applies the preset.",
@@ -220,8 +221,8 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
     }
     TextSpan start = new TextSpan(title.get().span().start(), title.get().span().start());
     Optional<String> name = Kebab.of(title.get().text());
-    report.error(
-        "name-missing",
+    report.add(
+        Fault.NAME_MISSING,
         title.get().span(),
         "before the title of a `" + word + "` comes its name",
         "Other lines refer to it by its name; the title is for readers.",
@@ -277,8 +278,8 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
     Statement statement = declaration.statement();
     TextSpan before = new TextSpan(firstStep.offset(), firstStep.offset());
     String moved = report.text(statement.lineSpan()) + "\n" + report.indent(firstStep.offset());
-    report.error(
-        "declaration-after-a-stage",
+    report.add(
+        Fault.DECLARATION_AFTER_A_STAGE,
         statement.lineSpan(),
         "`"
             + report.text(statement.head().map(Item.Word::span).orElse(before))

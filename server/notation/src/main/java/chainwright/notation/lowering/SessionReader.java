@@ -1,5 +1,6 @@
 package chainwright.notation.lowering;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Name;
 import chainwright.notation.model.Note;
@@ -84,7 +85,7 @@ final class SessionReader {
         Vocabulary.at(Vocabulary.Place.SESSION).forEach(keyword -> known.add(keyword.text()));
         known.add("intent");
         report.unknownWord(
-            "unknown-word",
+            Fault.UNKNOWN_WORD,
             "a session says nothing about `" + head.get().text() + "`",
             head.get().span(),
             head.get().text(),
@@ -102,8 +103,8 @@ final class SessionReader {
     }
     double hertz = rate.get().baseValue();
     if (hertz < SampleRate.LOWEST_HZ || hertz > SampleRate.HIGHEST_HZ) {
-      report.error(
-          "outside-limits",
+      report.add(
+          Fault.OUTSIDE_LIMITS,
           cursor.lastSpan(),
           "a sample rate lies between 8 kHz and 384 kHz, but this is " + rate.get(),
           "",
@@ -138,8 +139,8 @@ final class SessionReader {
       TextSpan digital = rest.get(0).span();
       TextSpan analogue = rest.get(2).span();
       String mended = report.text(analogue) + " = " + report.text(digital);
-      report.error(
-          "wrong-unit",
+      report.add(
+          Fault.WRONG_UNIT,
           digital.union(analogue),
           "`alignment` names the analogue level first, then the digital one",
           "",
@@ -161,8 +162,8 @@ final class SessionReader {
       if (analogue.isEmpty()) {
         return;
       }
-      report.error(
-          "value-missing",
+      report.add(
+          Fault.VALUE_MISSING,
           cursor.lineSpan(),
           "`alignment` says which digital level an analogue level stands for",
           "",
@@ -179,7 +180,7 @@ final class SessionReader {
     Optional<Name> name = cursor.name("`adults` or `minors`");
     if (name.isPresent() && !LISTENERS.contains(name.get().text())) {
       report.unknownWord(
-          "unknown-word",
+          Fault.UNKNOWN_WORD,
           "`listeners` cannot be `" + name.get().text() + "`",
           name.get().span(),
           name.get().text(),

@@ -6,6 +6,7 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.UsedWith;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Item;
@@ -49,8 +50,8 @@ record SettingFaults(
   /** Reports an equals sign; the parser has reported every other mark. */
   void mark(Item.Mark mark) {
     if (mark.text().equals("=")) {
-      report.error(
-          "stray-equals",
+      report.add(
+          Fault.STRAY_EQUALS,
           mark.span(),
           "`=` means nothing here",
           "It belongs to `alignment` alone.",
@@ -62,8 +63,8 @@ record SettingFaults(
   /** Reports a label or `bypassed` that a setting follows. */
   void misplacedMark(TextSpan span) {
     int end = statement.lineSpan().end();
-    report.error(
-        "misplaced-mark",
+    report.add(
+        Fault.MISPLACED_MARK,
         span,
         "a setting follows `" + report.text(span) + "`",
         "`as`, `bypassed` and `deliberate` stand after the settings, where they are looked for.",
@@ -76,8 +77,8 @@ record SettingFaults(
   }
 
   void noRange(Setting setting, Takes.InUnit takes, TextSpan span, boolean isCutOff) {
-    report.error(
-        "range-missing",
+    report.add(
+        Fault.RANGE_MISSING,
         span,
         "`" + setting.name() + (isCutOff ? "` has a range without its end" : "` takes a range"),
         setting.says(),
@@ -92,7 +93,7 @@ record SettingFaults(
   }
 
   void unknownUnit(String unit, TextSpan span) {
-    report.unknownWord("unknown-unit", "`" + unit + "` is no unit", span, unit, units());
+    report.unknownWord(Fault.UNKNOWN_UNIT, "`" + unit + "` is no unit", span, unit, units());
     kind.settings().stream()
         .filter(one -> one.isPositional() && one.takes() instanceof Takes.InUnit)
         .forEach(one -> attempted.add(one.name()));
@@ -111,8 +112,8 @@ record SettingFaults(
   /** Reports a value in a unit that no setting takes. */
   void stray(TextSpan span, Optional<String> unit) {
     String spelled = unit.flatMap(Unit::parse).map(Unit::symbol).orElse("that unit");
-    report.error(
-        "wrong-unit",
+    report.add(
+        Fault.WRONG_UNIT,
         span,
         "`" + kind.word() + "` has no setting in " + spelled,
         "",
@@ -131,8 +132,8 @@ record SettingFaults(
     }
     if (catalogue.stage(word.text()).isPresent()) {
       TextSpan before = report.removal(word.span()).span();
-      report.error(
-          "unknown-setting",
+      report.add(
+          Fault.UNKNOWN_SETTING,
           word.span(),
           "`" + kind.word() + "` knows no `" + word.text() + "`, which is a stage",
           "",
@@ -147,7 +148,7 @@ record SettingFaults(
     }
     attempted.addAll(Nearest.to(word.text(), known()));
     report.unknownWord(
-        "unknown-setting",
+        Fault.UNKNOWN_SETTING,
         "`" + kind.word() + "` knows no `" + word.text() + "`",
         word.span(),
         word.text(),
@@ -156,8 +157,8 @@ record SettingFaults(
   }
 
   private void reportNoNumber(Item.Word unit) {
-    report.error(
-        "value-missing",
+    report.add(
+        Fault.VALUE_MISSING,
         unit.span(),
         "the number before `" + unit.text() + "` is missing",
         "",
@@ -181,8 +182,8 @@ record SettingFaults(
   }
 
   void noValue(Setting setting, TextSpan span) {
-    report.error(
-        "value-missing",
+    report.add(
+        Fault.VALUE_MISSING,
         span,
         "after `" + setting.name() + "` comes " + describe(setting.takes()),
         "",
@@ -208,8 +209,8 @@ record SettingFaults(
       if (setting.byOmission() instanceof Default.Required
           && written.isFree(setting)
           && !isAttempted(setting)) {
-        report.error(
-            "setting-missing",
+        report.add(
+            Fault.SETTING_MISSING,
             statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
             "`" + kind.word() + "` needs its " + setting.name(),
             setting.says(),
@@ -232,8 +233,8 @@ record SettingFaults(
                 : "`" + used.setting() + "` " + String.join(" or ", used.values());
         String found =
             settings.value(used.setting()).map(value -> ", and this is " + value).orElse("");
-        report.warning(
-            "idle-setting",
+        report.add(
+            Fault.IDLE_SETTING,
             one.span(),
             "`" + one.setting().name() + "` does nothing here: it is used with " + needed + found,
             one.setting().says(),
@@ -255,8 +256,8 @@ record SettingFaults(
 
   /** A setting that is written twice, under its own name or as another that says the same. */
   void writtenTwice(Setting setting, Setting before, TextSpan span) {
-    report.error(
-        "setting-twice",
+    report.add(
+        Fault.SETTING_TWICE,
         span,
         setting.name().equals(before.name())
             ? "`" + setting.name() + "` is written twice"

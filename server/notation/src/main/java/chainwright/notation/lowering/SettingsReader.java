@@ -4,6 +4,7 @@ import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Deliberate;
 import chainwright.notation.model.Name;
@@ -91,8 +92,8 @@ final class SettingsReader {
       if (takesTitle && title.isEmpty()) {
         title = text.text();
       } else {
-        report.error(
-            "stray-text",
+        report.add(
+            Fault.STRAY_TEXT,
             text.span(),
             "`" + kind.word() + "` takes no text here",
             "",
@@ -140,8 +141,8 @@ final class SettingsReader {
     String reason = text.map(found -> found.text().strip()).orElse("");
     TextSpan span = word.span().union(text.map(Item.Text::span).orElse(rule.get().span()));
     if (reason.isEmpty()) {
-      report.error(
-          "reason-missing",
+      report.add(
+          Fault.REASON_MISSING,
           text.map(Item.Text::span).orElse(span),
           "`deliberate " + rule.get().text() + "` gives no reason",
           "A rule is only silenced for a reason that the next reader can judge.",
@@ -158,8 +159,8 @@ final class SettingsReader {
 
   /** Reports a word that is no setting; what belongs to it is not judged a second time. */
   private void readUnknown(Item.Word word) {
-    boolean isStatement = faults.unknown(word);
-    if (isStatement) {
+    boolean isGlued = report.isFound(Fault.MISSING_BLANK, word.span());
+    if (!isGlued && faults.unknown(word)) {
       next = items.size();
     } else if (next < items.size()
         && (items.get(next) instanceof Item.Amount || items.get(next) instanceof Item.Range)) {
@@ -178,8 +179,8 @@ final class SettingsReader {
       next++;
       return Optional.of(new Name(name.text(), name.span()));
     }
-    report.error(
-        "name-missing",
+    report.add(
+        Fault.NAME_MISSING,
         word.span(),
         "after `" + keyword + "` comes " + expected,
         "",
@@ -203,6 +204,9 @@ final class SettingsReader {
       return;
     }
     Item item = items.get(next);
+    if (report.isFound(Fault.RANGE_WITH_DASH, item.span())) {
+      return;
+    }
     Optional<Value> value = Optional.empty();
     boolean isTaken = true;
     String title = "`" + setting.name() + "`";
@@ -241,7 +245,7 @@ final class SettingsReader {
       return Optional.of(new Value.Word(word));
     }
     report.unknownWord(
-        "unknown-word",
+        Fault.UNKNOWN_WORD,
         "`" + setting.name() + "` cannot be `" + word + "`",
         span,
         word,
@@ -283,8 +287,8 @@ final class SettingsReader {
 
   private Optional<Value> readRange(Takes.InUnit takes, Item.Range range, String title) {
     if (!takes.isSpan()) {
-      report.error(
-          "range-unexpected",
+      report.add(
+          Fault.RANGE_UNEXPECTED,
           range.span(),
           title + " takes one value, not a range",
           "",
@@ -322,6 +326,9 @@ final class SettingsReader {
   }
 
   private void readPositional(Item.Amount amount) {
+    if (report.isFound(Fault.RANGE_WITH_DASH, amount.span())) {
+      return;
+    }
     Optional<Dimension> dimension = dimension(amount);
     if (dimension.isEmpty()) {
       if (amount.unit().isPresent()) {

@@ -2,6 +2,7 @@ package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
@@ -38,16 +39,16 @@ record StepFaults(Catalogue catalogue, Report report) {
     if (head.text().equals("mid") || head.text().equals("side")) {
       outsideMidSide(statement, head);
     } else if (keyword.isPresent()) {
-      report.error(
-          "misplaced-word",
+      report.add(
+          Fault.MISPLACED_WORD,
           head.span(),
           "`" + head.text() + "` cannot stand here",
           keyword.get().says(),
           "It is written like this: `" + keyword.get().form() + "`.");
     } else if (isSettingAbove) {
       TextSpan start = new TextSpan(head.span().start(), head.span().start());
-      report.error(
-          "unknown-stage",
+      report.add(
+          Fault.UNKNOWN_STAGE,
           head.span(),
           "`" + head.text() + "` is no stage, but a setting of the `" + above + "` above",
           "A statement ends with its line.",
@@ -55,8 +56,8 @@ record StepFaults(Catalogue catalogue, Report report) {
           report.change("Continue the line above", true, new TextEdit(start, "... ")));
     } else if (second.isPresent()) {
       String mended = head.text() + "-" + second.get().text();
-      report.error(
-          "unknown-stage",
+      report.add(
+          Fault.UNKNOWN_STAGE,
           head.span(),
           "`" + head.text() + "` is no stage",
           "",
@@ -74,12 +75,13 @@ record StepFaults(Catalogue catalogue, Report report) {
     List<String> meant = TradeWords.writtenFor(head.text());
     String what = "`" + head.text() + "` is no stage";
     if (meant.isEmpty()) {
-      report.unknownWord("unknown-stage", what, head.span(), head.text(), known(), WHERE_LISTED);
+      report.unknownWord(
+          Fault.UNKNOWN_STAGE, what, head.span(), head.text(), known(), WHERE_LISTED);
       return;
     }
     boolean isOne = meant.size() == 1;
-    report.error(
-        "unknown-stage",
+    report.add(
+        Fault.UNKNOWN_STAGE,
         head.span(),
         what + (isOne ? ", but is said for one" : ", but is said for several"),
         isOne ? "" : "Here each of them has a word of its own.",
@@ -98,8 +100,8 @@ record StepFaults(Catalogue catalogue, Report report) {
     TextSpan start = new TextSpan(statement.offset(), statement.offset());
     TextSpan end = new TextSpan(statement.span().end(), statement.span().end());
     boolean isWhole = statement.block().isPresent();
-    report.error(
-        "misplaced-word",
+    report.add(
+        Fault.MISPLACED_WORD,
         head.span(),
         "`" + head.text() + "` stands outside of a `mid-side`",
         "Only there the channels are taken apart into their middle and their side.",
@@ -143,8 +145,8 @@ record StepFaults(Catalogue catalogue, Report report) {
                     new TextEdit(start, part + " { "),
                     new TextEdit(end, " }")))
             : List.of();
-    report.error(
-        "misplaced-word",
+    report.add(
+        Fault.MISPLACED_WORD,
         statement.lineSpan(),
         "here only `" + String.join("` or `", words) + "` can stand",
         "",

@@ -3,6 +3,7 @@ package chainwright.notation.lowering;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.Family;
 import chainwright.notation.catalogue.StageKind;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Name;
@@ -92,8 +93,8 @@ record StepReader(Catalogue catalogue, Report report) {
       Optional<Item.Word> head = inner.statement().head();
       boolean isSideChain = head.filter(one -> one.text().equals("side-chain")).isPresent();
       if (isSideChain && !hasDetector) {
-        report.error(
-            "block-unexpected",
+        report.add(
+            Fault.BLOCK_UNEXPECTED,
             new TextSpan(block.span().start(), block.span().start() + 1),
             "`" + kind.word() + "` has no detector, so it has no side-chain",
             "A side-chain shapes what a detector hears.",
@@ -105,8 +106,8 @@ record StepReader(Catalogue catalogue, Report report) {
             .block()
             .ifPresent(body -> sideChain.addAll(readAll(Group.of(body, report).groups())));
       } else {
-        report.error(
-            "misplaced-word",
+        report.add(
+            Fault.MISPLACED_WORD,
             inner.statement().lineSpan(),
             "in the block of `" + kind.word() + "` only `side-chain` can stand",
             "",
@@ -120,8 +121,8 @@ record StepReader(Catalogue catalogue, Report report) {
     List<Item> items = statement.items();
     SettingsReader.Line line = line(plain("apply"), withoutFirst(statement), false);
     if (items.isEmpty() || !(items.get(0) instanceof Item.Word name)) {
-      report.error(
-          "name-missing",
+      report.add(
+          Fault.NAME_MISSING,
           statement.lineSpan(),
           "after `apply` comes the name of a preset",
           "",
@@ -160,8 +161,8 @@ record StepReader(Catalogue catalogue, Report report) {
     Statement statement = group.statement();
     SettingsReader.Line line = line(kind("insert"), statement, true);
     if (line.title().isEmpty()) {
-      report.error(
-          "text-missing",
+      report.add(
+          Fault.TEXT_MISSING,
           statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
           "after `insert` comes the name of the device, in quotes",
           "",
@@ -206,8 +207,8 @@ record StepReader(Catalogue catalogue, Report report) {
   }
 
   private void reportEmpty(Statement statement, String word, String part) {
-    report.error(
-        "block-empty",
+    report.add(
+        Fault.BLOCK_EMPTY,
         statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
         "`" + word + "` holds no `" + part + "`",
         "",
@@ -220,8 +221,8 @@ record StepReader(Catalogue catalogue, Report report) {
     Optional<Quantity[]> passage = cursor.range(Unit.SECOND);
     Branch body = body("during", statement);
     if (passage.isEmpty()) {
-      report.error(
-          "value-missing",
+      report.add(
+          Fault.VALUE_MISSING,
           statement.lineSpan(),
           "after `during` comes a passage, such as `0:31.2 to 0:31.8`",
           "",
@@ -258,8 +259,8 @@ record StepReader(Catalogue catalogue, Report report) {
       if (!words.contains(word)) {
         reportOutside(inner, words);
       } else if (!mayRepeat && branches.stream().anyMatch(one -> one.word().equals(word))) {
-        report.error(
-            "part-twice",
+        report.add(
+            Fault.PART_TWICE,
             inner.statement().lineSpan(),
             "`" + word + "` stands here twice",
             "",

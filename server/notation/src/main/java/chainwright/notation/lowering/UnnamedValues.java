@@ -5,6 +5,7 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.text.TextEdit;
 import chainwright.quantity.Unit;
@@ -127,8 +128,8 @@ final class UnnamedValues {
     String written = report.text(amount.span());
     boolean isBare = amount.unit().isEmpty() && !amount.number().contains(":");
     if (isBare) {
-      report.error(
-          "missing-unit",
+      report.add(
+          Fault.MISSING_UNIT,
           amount.span(),
           "the number " + amount.number() + " has no unit",
           "A number without a unit could mean anything.",
@@ -139,16 +140,16 @@ final class UnnamedValues {
     } else if (meanings.isEmpty()) {
       faults.stray(amount.span(), amount.unit());
     } else if (meanings.stream().noneMatch(one -> isSaid(one, amount))) {
-      report.error(
-          "wrong-unit",
+      report.add(
+          Fault.WRONG_UNIT,
           amount.span(),
           "`" + kind.word() + "` has no setting that could be " + written,
           "",
           "Write " + choices(meanings) + ".",
           fixes(amount, meanings));
     } else {
-      report.error(
-          "setting-unnamed",
+      report.add(
+          Fault.SETTING_UNNAMED,
           amount.span(),
           "`" + written + "` does not say which setting it is",
           "`"

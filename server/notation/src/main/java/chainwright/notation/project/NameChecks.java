@@ -6,7 +6,7 @@ import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
-import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.fault.Fault;
 import chainwright.notation.lowering.Nearest;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Definition;
@@ -74,7 +74,7 @@ public final class NameChecks {
         Definition before = first.putIfAbsent(space + name.get().text(), definition);
         if (before != null) {
           report(
-              "name-defined-twice",
+              Fault.NAME_DEFINED_TWICE,
               definition.section(),
               name.get(),
               "`" + name.get().text() + "` is defined twice",
@@ -86,7 +86,7 @@ public final class NameChecks {
       } else if (definition instanceof Definition.Session) {
         if (session.isPresent()) {
           report(
-              "declared-twice",
+              Fault.DECLARED_TWICE,
               definition.section(),
               new Name("session", definition.lineSpan()),
               "a file has one session",
@@ -111,16 +111,16 @@ public final class NameChecks {
       switch (use.kind()) {
         case PRESET -> {
           if (scope.preset(name).isEmpty()) {
-            unknown(definition, use.name(), "unknown-preset", "preset", presetNames());
+            unknown(definition, use.name(), Fault.UNKNOWN_PRESET, "preset", presetNames());
           }
         }
         case BUS -> checkBus(definition, use.name());
         case TRACK -> {
           if (scope.track(name).isEmpty()) {
-            unknown(definition, use.name(), "unknown-chain", "chain or bus", trackNames(false));
+            unknown(definition, use.name(), Fault.UNKNOWN_CHAIN, "chain or bus", trackNames(false));
           } else if (isItself(definition, name)) {
             report(
-                "key-is-itself",
+                Fault.KEY_IS_ITSELF,
                 definition.section(),
                 use.name(),
                 "`" + name + "` is this one itself",
@@ -135,7 +135,11 @@ public final class NameChecks {
             List<String> known = new ArrayList<>(trackNames(false));
             catalogue.sources().stream().map(SourceKind::word).forEach(known::add);
             unknown(
-                definition, use.name(), "unknown-source", "chain, bus or kind of source", known);
+                definition,
+                use.name(),
+                Fault.UNKNOWN_SOURCE,
+                "chain, bus or kind of source",
+                known);
           }
         }
       }
@@ -153,7 +157,7 @@ public final class NameChecks {
     Optional<Definition.Track> chain = scope.track(name.text());
     if (chain.isPresent()) {
       report(
-          "not-a-bus",
+          Fault.NOT_A_BUS,
           definition.section(),
           name,
           "`" + name.text() + "` is a chain, not a bus",
@@ -162,12 +166,12 @@ public final class NameChecks {
           List.of(related(chain.get(), chain.get().name(), "defined here as a chain")),
           List.of());
     } else {
-      unknown(definition, name, "unknown-bus", "bus", trackNames(true));
+      unknown(definition, name, Fault.UNKNOWN_BUS, "bus", trackNames(true));
     }
   }
 
   private void unknown(
-      Definition definition, Name name, String code, String what, Collection<String> known) {
+      Definition definition, Name name, Fault fault, String what, Collection<String> known) {
     List<String> near = Nearest.to(name.text(), known);
     List<Fix> fixes = new ArrayList<>();
     for (String candidate : near) {
@@ -182,9 +186,9 @@ public final class NameChecks {
         near.isEmpty()
             ? "Define it in this file, or import the file that defines it."
             : "Did you mean `" + String.join("` or `", near) + "`?";
-    boolean isTrack = code.equals("unknown-preset") && scope.track(name.text()).isPresent();
+    boolean isTrack = fault == Fault.UNKNOWN_PRESET && scope.track(name.text()).isPresent();
     report(
-        code,
+        fault,
         definition.section(),
         name,
         "there is no "
@@ -207,7 +211,7 @@ public final class NameChecks {
     Name path = new Name(found.path(), found.pathSpan());
     if (project.file(key).isEmpty()) {
       report(
-          "import-not-found",
+          Fault.IMPORT_NOT_FOUND,
           definition.section(),
           path,
           "the file `" + found.path() + "` cannot be read",
@@ -217,7 +221,7 @@ public final class NameChecks {
           List.of());
     } else if (key.equals(file.key()) || importsBack(key)) {
       report(
-          "circular-import",
+          Fault.CIRCULAR_IMPORT,
           definition.section(),
           path,
           "`" + found.path() + "` imports this file in turn",
@@ -250,7 +254,7 @@ public final class NameChecks {
                 Name before = first.putIfAbsent(label.text(), label);
                 if (before != null) {
                   report(
-                      "name-defined-twice",
+                      Fault.NAME_DEFINED_TWICE,
                       definition.section(),
                       label,
                       "the label `" + label.text() + "` stands here twice",
@@ -274,7 +278,7 @@ public final class NameChecks {
                 && reaches(use.name().text(), preset.name().text(), new HashSet<>());
         if (isCircle) {
           report(
-              "circular-apply",
+              Fault.CIRCULAR_APPLY,
               preset.section(),
               use.name(),
               "`" + preset.name().text() + "` comes back to itself",
@@ -329,7 +333,7 @@ public final class NameChecks {
   }
 
   private void report(
-      String code,
+      Fault fault,
       Section section,
       Name at,
       String what,
@@ -338,15 +342,6 @@ public final class NameChecks {
       List<Finding.Related> related,
       List<Fix> fixes) {
     findings.add(
-        new Finding(
-            code,
-            Severity.ERROR,
-            new Place(section, at.span()),
-            what,
-            why,
-            remedy,
-            List.of(),
-            related,
-            fixes));
+        Finding.ofText(fault, new Place(section, at.span()), what, why, remedy, related, fixes));
   }
 }

@@ -1,5 +1,6 @@
 package chainwright.notation.syntax;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.List;
@@ -17,14 +18,14 @@ public final class Section {
   /**
    * Something the parser could not understand.
    *
-   * @param code the kebab-case code of the finding
+   * @param fault what it is
    * @param span the tightest span, from the section's start
    * @param what what was found
    * @param remedy what was expected and what to do
    * @param mend an edit that mends it and keeps the sound, where there is one
    */
   public record Trouble(
-      String code, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {}
+      Fault fault, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {}
 
   private final String text;
   private final SyntaxNode root;

@@ -1,5 +1,6 @@
 package chainwright.notation.syntax;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Unit;
@@ -40,7 +41,7 @@ final class SectionParser {
       parser.parseStatements(children);
       if (parser.is(SyntaxKind.RIGHT_BRACE)) {
         parser.report(
-            "surplus-brace",
+            Fault.SURPLUS_BRACE,
             "this `}` closes nothing",
             "Remove it, or add the `{` that it should close.",
             Optional.of(new TextEdit(parser.spanOfNext(), "")));
@@ -56,7 +57,7 @@ final class SectionParser {
         into.add(parseNote());
       } else if (is(SyntaxKind.CONTINUATION)) {
         report(
-            "continues-nothing",
+            Fault.CONTINUES_NOTHING,
             "`...` continues no statement",
             "`...` joins a line to the statement on the line just above; remove it, or move the"
                 + " line up.",
@@ -91,13 +92,13 @@ final class SectionParser {
     int indent = indentOfLine();
     if (is(SyntaxKind.LEFT_BRACE)) {
       report(
-          "block-of-nothing",
+          Fault.BLOCK_OF_NOTHING,
           "this `{` belongs to no statement",
           "Write it at the end of the line of its statement, or remove it with its `}`.",
           Optional.empty());
     } else if (!is(SyntaxKind.WORD) && !is(SyntaxKind.UNKNOWN)) {
       report(
-          "word-expected",
+          Fault.WORD_EXPECTED,
           "a statement begins with a word, but here is `" + tokens.get(next).text() + "`",
           "Begin the line with a stage such as `bell`; a line that goes on begins with `...`.",
           Optional.empty());
@@ -110,7 +111,7 @@ final class SectionParser {
           break;
         }
         report(
-            "nested-too-deep",
+            Fault.NESTED_TOO_DEEP,
             "blocks are nested more than " + DEEPEST_BLOCK + " deep",
             "Take a block out, for example into a preset.",
             Optional.empty());
@@ -158,7 +159,7 @@ final class SectionParser {
       take(children);
     } else {
       report(
-          "missing-brace",
+          Fault.MISSING_BRACE,
           brace,
           "this `{` is never closed",
           "Add a `}` on a line of its own after the last line of the block.",
@@ -250,7 +251,7 @@ final class SectionParser {
       int end = offset + string.length();
       boolean isMixed = string.length() > 1 && string.endsWith("\u201d") && !endsEscaped(string);
       report(
-          "unterminated-string",
+          Fault.UNTERMINATED_STRING,
           "this text has no closing quote",
           "Add `\"` where the text ends; a text cannot go on over the end of the line.",
           Optional.of(new TextEdit(new TextSpan(isMixed ? end - 1 : end, end), "\"")));
@@ -291,7 +292,7 @@ final class SectionParser {
     }
     String comment = text.substring(end, offset).stripTrailing();
     report(
-        "brace-on-its-own-line",
+        Fault.BRACE_ON_ITS_OWN_LINE,
         "a block begins on the line of its statement",
         "Move the `{` to the end of the line above.",
         Optional.of(new TextEdit(new TextSpan(end, offset + 1), " {" + comment)));
@@ -313,7 +314,7 @@ final class SectionParser {
     SyntaxToken token = tokens.get(isBlank ? next + 1 : next);
     int start = isBlank ? offset + tokens.get(next).length() : offset;
     report(
-        "text-after-brace",
+        Fault.TEXT_AFTER_BRACE,
         TextSpan.ofLength(start, token.length()),
         "`" + token.text() + "` stands behind a `}`",
         "Begin a line with it; what belongs to the statement stands before its `{`.",
@@ -385,12 +386,12 @@ final class SectionParser {
     return TextSpan.ofLength(offset, tokens.get(next).length());
   }
 
-  private void report(String code, String what, String remedy, Optional<TextEdit> mend) {
-    report(code, spanOfNext(), what, remedy, mend);
+  private void report(Fault fault, String what, String remedy, Optional<TextEdit> mend) {
+    report(fault, spanOfNext(), what, remedy, mend);
   }
 
   private void report(
-      String code, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {
-    troubles.add(new Section.Trouble(code, span, what, remedy, mend));
+      Fault fault, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {
+    troubles.add(new Section.Trouble(fault, span, what, remedy, mend));
   }
 }

@@ -1,5 +1,6 @@
 package chainwright.notation.syntax;
 
+import chainwright.notation.fault.Fault;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.List;
@@ -26,7 +27,7 @@ final class Stray {
     if (text.startsWith("//")) {
       TextSpan mark = TextSpan.ofLength(offset, 2);
       return new Section.Trouble(
-          "slash-comment",
+          Fault.SLASH_COMMENT,
           mark,
           "`//` begins no comment here",
           "A comment begins with `#`.",
@@ -70,7 +71,7 @@ final class Stray {
     }
     if (isAfterNumber && !text.startsWith("+") && text.length() > 1) {
       return new Section.Trouble(
-          "range-with-dash",
+          Fault.RANGE_WITH_DASH,
           new TextSpan(offset - before.length(), offset + text.length()),
           "`" + before.text() + text + "` is two numbers, the second with a minus",
           "A range is written with `to`: `5.5 to 9 kHz`.",
@@ -79,7 +80,7 @@ final class Stray {
     int digits = isAfterNumber || !text.startsWith(".") ? 0 : digitsAtEnd(before.text());
     TextSpan place = new TextSpan(offset - digits, offset - digits);
     return new Section.Trouble(
-        "missing-blank",
+        Fault.MISSING_BLANK,
         new TextSpan(offset - before.length(), offset + text.length()),
         "a blank is missing in `" + before.text() + text + "`",
         "Words and values are parted by blanks.",
@@ -95,7 +96,7 @@ final class Stray {
   }
 
   private static Section.Trouble trouble(TextSpan span, String what, String remedy, TextEdit mend) {
-    return new Section.Trouble("stray-character", span, what, remedy, Optional.of(mend));
+    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, Optional.of(mend));
   }
 
   private static boolean isSignApart(List<SyntaxToken> tokens, int index) {

@@ -88,7 +88,7 @@ class ConformanceTest {
     for (int i = 0; i < tree.sections().size(); i++) {
       for (Section.Trouble trouble : tree.sections().get(i).troubles()) {
         int line = lines.lineAt(tree.startOf(i) + trouble.span().start()) + 1;
-        found.add(trouble.code() + " " + line);
+        found.add(trouble.fault().code() + " " + line);
       }
     }
     Set<String> expected = table.getOrDefault(stem(file), Set.of());

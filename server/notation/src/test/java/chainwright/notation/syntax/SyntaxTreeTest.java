@@ -98,7 +98,7 @@ class SyntaxTreeTest {
     List<String> codes =
         SyntaxTree.parse(text.replace("\\n", "\n")).sections().stream()
             .flatMap(section -> section.troubles().stream())
-            .map(Section.Trouble::code)
+            .map(trouble -> trouble.fault().code())
             .toList();
     assertThat(codes).containsExactly(code);
   }
