@@ -110,7 +110,8 @@ class CheckCommandTest {
             "         do      Mend the path, which counts from this file's folder, or put the",
             "                 recording there.",
             "",
-            "1 file checked: 1 warning");
+            "1 file checked: 1 warning",
+            "More about a finding: chainwright explain missing-take");
   }
 
   @Test

@@ -84,7 +84,8 @@ final class SettingsReader {
   private void readItem(Item item) {
     if (item instanceof Item.Word word) {
       readWord(word);
-    } else if (item instanceof Item.Amount amount) {
+    } else if (item instanceof Item.Amount amount
+        && !report.isFound(Fault.RANGE_WITH_DASH, amount.span())) {
       readPositional(amount);
     } else if (item instanceof Item.Range range) {
       readPositional(range);
@@ -204,13 +205,13 @@ final class SettingsReader {
       return;
     }
     Item item = items.get(next);
-    if (report.isFound(Fault.RANGE_WITH_DASH, item.span())) {
-      return;
-    }
     Optional<Value> value = Optional.empty();
     boolean isTaken = true;
     String title = "`" + setting.name() + "`";
-    if (setting.takes() instanceof Takes.InUnit takes && item instanceof Item.Amount amount) {
+    if (report.isFound(Fault.RANGE_WITH_DASH, item.span())) {
+      isTaken = false;
+    } else if (setting.takes() instanceof Takes.InUnit takes
+        && item instanceof Item.Amount amount) {
       next++;
       isTaken = false;
       value = readOne(setting, takes, amount);
@@ -326,9 +327,6 @@ final class SettingsReader {
   }
 
   private void readPositional(Item.Amount amount) {
-    if (report.isFound(Fault.RANGE_WITH_DASH, amount.span())) {
-      return;
-    }
     Optional<Dimension> dimension = dimension(amount);
     if (dimension.isEmpty()) {
       if (amount.unit().isPresent()) {
