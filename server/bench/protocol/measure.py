@@ -236,7 +236,10 @@ def bare_command(folder):
     open_text(rehearsal, chains(100))
     rehearsal.end()
     flags = ["-XX:+UseSerialGC", "-Xms48m", "-Xmn16m", "-Xmx192m", "-XX:TieredStopAtLevel=1"]
-    flags += ["-XX:CompileThresholdScaling=0.5"]
+    flags += ["-XX:CompileThresholdScaling=0.5", "-XX:C1MaxInlineSize=28"]
+    pages = pathlib.Path("/sys/kernel/mm/transparent_hugepage/enabled")
+    if pages.exists() and "[never]" not in pages.read_text():
+        flags += ["-XX:+UseTransparentHugePages"]
     dump = ["-Xshare:dump", f"-XX:SharedClassListFile={classes}", f"-XX:SharedArchiveFile={archive}"]
     subprocess.run([java, *flags, *dump, *main[:2]], check=True, capture_output=True)
     return [java, *flags, "-Xlog:disable", "-Xshare:auto", f"-XX:SharedArchiveFile={archive}", *main]
