@@ -45,6 +45,21 @@ public final class Compressor implements GainProcessor {
   }
 
   @Override
+  public void gainsDb(double[] key, double[] gainDb, int count) {
+    // Step by step for the whole row, since much of a step is done for several samples at once.
+    detector.levelsDb(key, quiet, gainDb, count);
+    curve.toReductionsDb(gainDb, count);
+    for (int i = 0; i < count; i++) {
+      gainDb[i] += mostBoostDb;
+    }
+    smoother.process(gainDb, count);
+    double unreducedDb = fixedGainDb + mostBoostDb;
+    for (int i = 0; i < count; i++) {
+      gainDb[i] = unreducedDb - gainDb[i];
+    }
+  }
+
+  @Override
   public double gainOfLevelDb(double levelDb) {
     return gainOfReductionDb(curve.gainReductionDb(levelDb));
   }

@@ -1,6 +1,7 @@
 package chainwright.dsp.dynamics;
 
 import chainwright.dsp.signal.Wiring;
+import java.util.Arrays;
 
 /**
  * The gains of a running processor, frame by frame: from the key of each channel, of the loudest of
@@ -18,6 +19,8 @@ final class GainCourse {
 
   private final double link;
   private final double[][] gainDb;
+  private final double[] loudest = new double[KeyInput.CHUNK_FRAMES];
+  private final double[] commonDb = new double[KeyInput.CHUNK_FRAMES];
 
   /**
    * Starts the gains.
@@ -40,32 +43,36 @@ final class GainCourse {
   /** Returns the gains of the next frames [dB], [channel][frame]; one row if all share it. */
   double[][] next(double[][] channels, int from, int count) {
     double[][] keys = key.next(channels, from, count);
-    if (keys.length == 1) {
-      for (int i = 0; i < count; i++) {
-        gainDb[0][i] = shared.gainDb(keys[0][i]);
-      }
+    findLoudest(keys, count);
+    if (own.length == 0) {
+      shared.gainsDb(loudest, gainDb[0], count);
       return gainDb;
     }
-    for (int i = 0; i < count; i++) {
-      double commonDb = shared.gainDb(loudest(keys, i));
-      if (own.length == 0) {
-        gainDb[0][i] = commonDb;
-      } else {
-        for (int c = 0; c < own.length; c++) {
-          gainDb[c][i] = link * commonDb + (1 - link) * own[c].gainDb(keys[c][i]);
-        }
+    shared.gainsDb(loudest, commonDb, count);
+    for (int c = 0; c < own.length; c++) {
+      own[c].gainsDb(keys[c], gainDb[c], count);
+      for (int i = 0; i < count; i++) {
+        gainDb[c][i] = link * commonDb[i] + (1 - link) * gainDb[c][i];
       }
     }
     return gainDb;
   }
 
-  private static double loudest(double[][] keys, int index) {
-    double loudest = 0;
+  /** Finds the largest magnitude of each frame; NaN becomes silence. */
+  private void findLoudest(double[][] keys, int count) {
+    Arrays.fill(loudest, 0, count, 0);
     for (double[] channel : keys) {
-      double magnitude = Math.abs(channel[index]);
-      loudest = magnitude > loudest ? magnitude : loudest;
+      boolean hasNaN = false;
+      for (int i = 0; i < count; i++) {
+        hasNaN |= Double.isNaN(channel[i]);
+      }
+      for (int i = 0; hasNaN && i < count; i++) {
+        channel[i] = Double.isNaN(channel[i]) ? 0 : channel[i];
+      }
+      for (int i = 0; i < count; i++) {
+        loudest[i] = Math.max(loudest[i], Math.abs(channel[i]));
+      }
     }
-    return loudest;
   }
 
   void reset() {

@@ -26,6 +26,19 @@ public sealed interface GainProcessor permits Compressor, Gate, TransientShaper 
    */
   double gainOfLevelDb(double levelDb);
 
+  /**
+   * Takes the first samples of a row of the key, one by one as by {@link #gainDb}.
+   *
+   * @param key the samples whose level counts, full scale 1.0, none of them NaN
+   * @param gainDb receives the gains [dB], make-up gain included; another array
+   * @param count how many
+   */
+  default void gainsDb(double[] key, double[] gainDb, int count) {
+    for (int i = 0; i < count; i++) {
+      gainDb[i] = gainDb(key[i]);
+    }
+  }
+
   /** Returns to the initial state, as when the processor was new. */
   void reset();
 

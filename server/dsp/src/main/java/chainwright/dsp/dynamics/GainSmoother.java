@@ -27,15 +27,22 @@ public abstract sealed class GainSmoother {
    * @return what is applied [dB], ≥ 0
    */
   public final double process(double reductionDb) {
-    double wanted = reductionDb > NONE_DB ? reductionDb : 0;
+    double wanted = reductionDb >= 0 ? reductionDb : 0;
     advance(wanted);
-    if (wanted == 0 && appliedDb < NONE_DB) {
+    if (appliedDb < NONE_DB && wanted == 0) {
       appliedDb = 0;
     }
-    if (wanted == 0 && storedDb < NONE_DB) {
+    if (storedDb < NONE_DB && wanted == 0) {
       storedDb = 0;
     }
     return appliedDb;
+  }
+
+  /** Takes the first of a row of wanted reductions [dB] and puts in their place what is applied. */
+  final void process(double[] reductionDb, int count) {
+    for (int i = 0; i < count; i++) {
+      reductionDb[i] = process(reductionDb[i]);
+    }
   }
 
   /** Returns to the initial state: no gain reduction. */
@@ -88,7 +95,12 @@ public abstract sealed class GainSmoother {
 
     @Override
     void advance(double wantedDb) {
-      appliedDb = towards(wantedDb, appliedDb, wantedDb > appliedDb ? attack : release);
+      // The quicker of both is the larger while the reduction grows, else the smaller; which of
+      // them
+      // it is no processor foresees.
+      double attacked = towards(wantedDb, appliedDb, attack);
+      double released = towards(wantedDb, appliedDb, release);
+      appliedDb = attack < release ? Math.max(attacked, released) : Math.min(attacked, released);
     }
   }
 

@@ -20,19 +20,20 @@ final class Knee {
    */
   static double reductionDb(double slope, double excessDb, double widthDb) {
     double past = pastDb(excessDb, widthDb);
+    double reduction = slope * past;
     // Guards 0 · ∞: a level of ±∞ at 1:1, and an infinite ratio short of its threshold.
-    return past == 0 || (slope == 0 && !Double.isNaN(past)) ? 0 : slope * past;
+    return Double.isNaN(reduction) && !Double.isNaN(past) ? 0 : reduction;
   }
 
-  /** Returns 0 below the knee, the excess above it, and a parabola tangent to both within. */
+  /**
+   * Returns 0 below the knee, the excess above it, and a parabola tangent to both within. Levels
+   * come and go from sample to sample, and a processor foresees no branch that hangs on them.
+   */
   private static double pastDb(double excessDb, double widthDb) {
-    if (2 * excessDb <= -widthDb) {
-      return 0;
+    if (widthDb == 0) {
+      return Math.max(0, excessDb);
     }
-    if (2 * excessDb >= widthDb) {
-      return excessDb;
-    }
-    double intoKnee = excessDb + widthDb / 2;
-    return intoKnee * intoKnee / (2 * widthDb);
+    double intoKnee = Math.max(0, Math.min(widthDb, excessDb + widthDb / 2));
+    return intoKnee * intoKnee * (0.5 / widthDb) + Math.max(0, excessDb - widthDb / 2);
   }
 }

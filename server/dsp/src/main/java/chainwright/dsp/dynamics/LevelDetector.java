@@ -53,6 +53,30 @@ public final class LevelDetector {
   }
 
   /**
+   * Takes the first samples of a row.
+   *
+   * @param samples the samples, full scale 1.0, none of them NaN
+   * @param leastMagnitude what is softer counts as this soft where peaks are followed, ≥ 0
+   * @param levelDb receives the level after each [dB re full scale]
+   * @param count how many
+   */
+  void levelsDb(double[] samples, double leastMagnitude, double[] levelDb, int count) {
+    if (keptShare < 0) {
+      // The bits of numbers above 0 are in the order of the numbers, and quicker to compare.
+      long least = Double.doubleToRawLongBits(Math.max(LOWEST_MAGNITUDE, leastMagnitude));
+      long most = Double.doubleToRawLongBits(HIGHEST_MAGNITUDE);
+      for (int i = 0; i < count; i++) {
+        long bits = Double.doubleToRawLongBits(Math.abs(samples[i]));
+        levelDb[i] = Logarithm.ofBitsToDb(Math.max(least, Math.min(most, bits)));
+      }
+    } else {
+      for (int i = 0; i < count; i++) {
+        levelDb[i] = levelDb(samples[i]);
+      }
+    }
+  }
+
+  /**
    * Takes the level of a steady sine for the duration of one sample, for responses to steps of
    * level.
    *

@@ -38,7 +38,11 @@ final class Logarithm {
    * @param magnitude a normal number above 0, finite
    */
   static double toDb(double magnitude) {
-    long bits = Double.doubleToRawLongBits(magnitude);
+    return ofBitsToDb(Double.doubleToRawLongBits(magnitude));
+  }
+
+  /** Returns the same of the bits of a magnitude. */
+  static double ofBitsToDb(long bits) {
     long exponent = (bits >>> MANTISSA_BITS) - EXPONENT_OF_ONE;
     int step = (int) ((bits & MANTISSA) >>> (MANTISSA_BITS - TABLE_BITS));
     double mantissa =

@@ -17,4 +17,16 @@ public sealed interface OverThresholdCurve extends StaticCurve
    * @return the level [dB re full scale]; −∞ if it does something to every level
    */
   double restsUpToDb();
+
+  /**
+   * Puts in the place of levels the reductions that they ask for.
+   *
+   * @param levelDb the levels [dB re full scale]; receives the reductions [dB]
+   * @param count how many from the first on
+   */
+  default void toReductionsDb(double[] levelDb, int count) {
+    for (int i = 0; i < count; i++) {
+      levelDb[i] = gainReductionDb(levelDb[i]);
+    }
+  }
 }

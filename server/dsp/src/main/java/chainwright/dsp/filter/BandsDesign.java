@@ -2,10 +2,8 @@ package chainwright.dsp.filter;
 
 import chainwright.dsp.signal.Processor;
 import chainwright.dsp.signal.ProcessorDesign;
-import chainwright.dsp.signal.SeriesDesign;
 import chainwright.dsp.signal.SumDesign;
 import chainwright.dsp.signal.Wiring;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -77,13 +75,22 @@ public record BandsDesign(List<Crossover> crossovers, List<ProcessorDesign> band
   }
 
   private ProcessorDesign sum() {
-    if (crossovers.isEmpty()) {
-      return bands.get(0);
+    return from(0);
+  }
+
+  /** Processes what the crossovers below this one leave: its low part, and what is above it. */
+  private ProcessorDesign from(int index) {
+    if (index == crossovers.size()) {
+      return bands.get(index);
     }
-    List<ProcessorDesign> paths = new ArrayList<>();
-    for (int i = 0; i < bands.size(); i++) {
-      paths.add(new SeriesDesign(List.of(new FilterDesign(filter(i)), bands.get(i))));
+    FilterCascade low = crossovers.get(index).low();
+    for (Crossover above : crossovers.subList(index + 1, crossovers.size())) {
+      low = low.then(above.sum());
     }
-    return new SumDesign(paths);
+    return new SumDesign(
+        List.of(
+            FilterDesign.inSeries(List.of(new FilterDesign(low), bands.get(index))),
+            FilterDesign.inSeries(
+                List.of(new FilterDesign(crossovers.get(index).high()), from(index + 1)))));
   }
 }

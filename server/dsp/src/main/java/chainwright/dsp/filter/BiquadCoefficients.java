@@ -20,9 +20,6 @@ package chainwright.dsp.filter;
  */
 public record BiquadCoefficients(double b0, double b1, double b2, double a1, double a2) {
 
-  /** The section that changes nothing. */
-  public static final BiquadCoefficients IDENTITY = new BiquadCoefficients(1, 0, 0, 0, 0);
-
   /*
    * Evaluation. With w in radians a sample, both polynomials are multiplied by e^(jw), which cancels
    * in their quotient and leaves

@@ -22,7 +22,7 @@ public final class CascadeFilter implements Processor {
 
   private static final int FRAMES_BETWEEN_CHECKS = 256;
 
-  private final SectionPair[] pairs;
+  private final SectionGroup[] groups;
   private final double gain;
   private final int channelCount;
   private int framesToCheck = FRAMES_BETWEEN_CHECKS;
@@ -51,11 +51,12 @@ public final class CascadeFilter implements Processor {
       throw new IllegalArgumentException(
           "the number of channels must be at least 1, but was " + channelCount);
     }
-    pairs = new SectionPair[(sections.size() + 1) / 2];
-    for (int p = 0; p < pairs.length; p++) {
-      BiquadCoefficients second =
-          2 * p + 1 < sections.size() ? sections.get(2 * p + 1) : BiquadCoefficients.IDENTITY;
-      pairs[p] = new SectionPair(sections.get(2 * p), second, channelCount);
+    groups = new SectionGroup[(sections.size() + 1) / 2];
+    for (int g = 0; g < groups.length; g++) {
+      groups[g] =
+          2 * g + 1 < sections.size()
+              ? new SectionPair(sections.get(2 * g), sections.get(2 * g + 1), channelCount)
+              : new LoneSection(sections.get(2 * g), channelCount);
     }
     this.gain = gain;
     this.channelCount = channelCount;
@@ -79,14 +80,14 @@ public final class CascadeFilter implements Processor {
     int start = from;
     while (start < to) {
       int end = Math.min(to, start + framesToCheck);
-      for (SectionPair pair : pairs) {
-        pair.process(channels, start, end);
+      for (SectionGroup group : groups) {
+        group.process(channels, start, end);
       }
       framesToCheck -= end - start;
       if (framesToCheck == 0) {
         framesToCheck = FRAMES_BETWEEN_CHECKS;
-        for (SectionPair pair : pairs) {
-          pair.settle();
+        for (SectionGroup group : groups) {
+          group.settle();
         }
       }
       start = end;
@@ -103,8 +104,8 @@ public final class CascadeFilter implements Processor {
 
   @Override
   public void reset() {
-    for (SectionPair pair : pairs) {
-      pair.reset();
+    for (SectionGroup group : groups) {
+      group.reset();
     }
     framesToCheck = FRAMES_BETWEEN_CHECKS;
   }

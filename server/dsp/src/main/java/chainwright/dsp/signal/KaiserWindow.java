@@ -53,6 +53,17 @@ public record KaiserWindow(double shapeFactor) {
   }
 
   /**
+   * Returns the attenuation of a filter of a given length, the other way round.
+   *
+   * @param order the filter's order, one less than its number of coefficients
+   * @param transitionRadians the width of the transition [rad a sample], above 0
+   * @return the attenuation [dB]
+   */
+  static double attenuationDb(int order, double transitionRadians) {
+    return 8 + 2.285 * transitionRadians * order;
+  }
+
+  /**
    * Returns the window's height.
    *
    * @param x the place, from −1 at its start to 1 at its end

@@ -6,43 +6,44 @@ import java.util.Arrays;
 final class RateLowerer {
 
   private final int kept;
+  private final int middle;
+  private final int waiting;
   private final SymmetricFilter even;
-  private final SymmetricFilter odd;
-  private final double[] evens;
-  private final double[] odds;
-  private final double[] work;
+  private final double[] past;
 
   /**
-   * Starts with silence.
+   * Makes one that has heard silence.
    *
+   * @param filter the filter
+   * @param waiting how many frames of the double rate it is later than the filter alone
    * @param longest the most frames of the lower rate at once
    */
-  RateLowerer(TwofoldFilter filter, int longest) {
-    kept = filter.pastFrames();
-    even = filter.newEvenFilter(1);
-    odd = filter.newOddFilter(1);
-    evens = new double[kept + longest];
-    odds = new double[kept + longest];
-    work = new double[longest];
+  RateLowerer(TwofoldFilter filter, int waiting, int longest) {
+    middle = filter.latencyFrames();
+    this.waiting = waiting;
+    kept = 2 * middle + waiting;
+    even = new SymmetricFilter(filter.taps(), 1, 2, 1);
+    past = new double[kept + 2 * longest];
   }
 
-  /** Takes frames of the double rate and writes half as many, which must be another array. */
+  /**
+   * Takes frames of the double rate and writes half as many, which must be another array.
+   *
+   * @param x the frames
+   * @param out receives half as many
+   * @param count how many those are
+   */
   void process(double[] x, double[] out, int count) {
+    System.arraycopy(x, 0, past, kept, 2 * count);
+    int first = kept - waiting;
+    even.process(past, first, out, count);
     for (int i = 0; i < count; i++) {
-      evens[kept + i] = x[2 * i];
-      odds[kept + i] = x[2 * i + 1];
+      out[i] += past[first + 2 * i - middle] / 2;
     }
-    even.process(evens, kept, out, 0, 1, count);
-    odd.process(odds, kept - 1, work, 0, 1, count);
-    for (int i = 0; i < count; i++) {
-      out[i] += work[i];
-    }
-    System.arraycopy(evens, count, evens, 0, kept);
-    System.arraycopy(odds, count, odds, 0, kept);
+    System.arraycopy(past, 2 * count, past, 0, kept);
   }
 
   void reset() {
-    Arrays.fill(evens, 0);
-    Arrays.fill(odds, 0);
+    Arrays.fill(past, 0);
   }
 }

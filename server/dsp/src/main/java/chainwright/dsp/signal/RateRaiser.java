@@ -6,27 +6,30 @@ import java.util.Arrays;
 final class RateRaiser {
 
   private final int kept;
-  private final SymmetricFilter even;
-  private final SymmetricFilter odd;
+  private final int middle;
+  private final SymmetricFilter between;
   private final double[] past;
 
   /**
-   * Starts with silence.
+   * Makes one that has heard silence.
    *
+   * @param filter the filter
    * @param longest the most frames of the lower rate at once
    */
   RateRaiser(TwofoldFilter filter, int longest) {
-    kept = filter.pastFrames();
-    even = filter.newEvenFilter(2);
-    odd = filter.newOddFilter(2);
+    kept = filter.latencyFrames();
+    middle = kept / 2;
+    between = new SymmetricFilter(filter.taps(), 2, 1, 2);
     past = new double[kept + longest];
   }
 
   /** Takes frames of the lower rate and writes twice as many, which must be another array. */
   void process(double[] x, double[] out, int count) {
     System.arraycopy(x, 0, past, kept, count);
-    even.process(past, kept, out, 0, 2, count);
-    odd.process(past, kept, out, 1, 2, count);
+    between.process(past, kept, out, count);
+    for (int i = 0; i < count; i++) {
+      out[2 * i + 1] = past[kept + i - middle];
+    }
     System.arraycopy(past, count, past, 0, kept);
   }
 

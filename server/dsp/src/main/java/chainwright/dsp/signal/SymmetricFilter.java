@@ -3,7 +3,8 @@ package chainwright.dsp.signal;
 import java.util.Arrays;
 
 /**
- * A filter of symmetric coefficients at work, with the room that it needs; linear in phase.
+ * A filter of an even number of symmetric coefficients at work, with the room that it needs; linear
+ * in phase.
  *
  * <p>Each frame is summed in the same order whatever its neighbours, so that no block changes a
  * bit.
@@ -12,40 +13,39 @@ final class SymmetricFilter {
 
   /*
    * Java's compiler computes several frames by one instruction only where all arrays of a loop are
-   * read and written at one index. So a block is laid out in rows: row r holds the frames r, r + 8,
-   * r + 16 ... counted from the first that the block needs, and frames that lie t apart stand at one
+   * read and written at one index. So a block is laid out in rows: row r holds the frames r, r + 16,
+   * r + 32 ... counted from the first that the block needs, and frames that lie t apart stand at one
    * index of two rows. What does not fill a block is summed frame by frame.
    */
 
-  private static final int PHASES = 8;
+  private static final int PHASES = 16;
   private static final int LANES = 64;
   private static final int BLOCK = PHASES * LANES;
 
   private final double[] taps;
+
+  /** How far the first and the last coefficient lie apart. */
   private final int last;
 
-  /** How many pairs of equal coefficients there are; 0 if all but the one in the middle are 0. */
-  private final int pairs;
-
-  /** The coefficient in the middle; 0 where there is none. */
-  private final double centre;
-
+  private final int inStep;
+  private final int outStep;
   private final double[][] rows;
   private final double[][] sums = new double[PHASES][LANES];
 
   /**
    * Makes a filter.
    *
-   * @param taps the coefficients, the same from either end, with a factor that they all get
-   * @param scale the factor
+   * @param taps the coefficients, the same from either end
+   * @param scale a factor that they all get
+   * @param inStep how far the frames lie apart that it reads
+   * @param outStep how far they lie apart where it writes
    */
-  SymmetricFilter(double[] taps, double scale) {
-    this.taps = Arrays.stream(taps).map(tap -> scale * tap).toArray();
+  SymmetricFilter(double[] taps, double scale, int inStep, int outStep) {
+    this.taps = Arrays.stream(taps, 0, taps.length / 2).map(tap -> scale * tap).toArray();
     last = taps.length - 1;
-    int half = taps.length / 2;
-    pairs = Arrays.stream(taps, 0, half).allMatch(tap -> tap == 0) ? 0 : half;
-    centre = taps.length % 2 == 1 ? scale * taps[half] : 0;
-    rows = new double[pairs == 0 ? 0 : PHASES + last][LANES];
+    this.inStep = inStep;
+    this.outStep = outStep;
+    rows = new double[PHASES + last][LANES];
   }
 
   /**
@@ -53,56 +53,54 @@ final class SymmetricFilter {
    *
    * @param x the frames, of which as many as there are coefficients, less one, lie before the first
    * @param first the index of the first frame
-   * @param out receives the frames, another array
-   * @param at the index of the first there
-   * @param step how far they lie apart there
+   * @param out receives the frames, from its start on; another array
    * @param count the number of frames
    */
-  void process(double[] x, int first, double[] out, int at, int step, int count) {
+  void process(double[] x, int first, double[] out, int count) {
     int done = 0;
-    if (pairs > 0) {
-      for (; done + BLOCK <= count; done += BLOCK) {
-        layOut(x, first + done - last);
-        sumRows();
-        for (int q = 0; q < PHASES; q++) {
-          double[] sum = sums[q];
-          int from = at + step * (done + q);
-          for (int l = 0; l < LANES; l++) {
-            out[from + step * PHASES * l] = sum[l];
-          }
+    for (; done + BLOCK <= count; done += BLOCK) {
+      layOut(x, first + inStep * (done - last));
+      sumRows();
+      for (int q = 0; q < PHASES; q++) {
+        double[] sum = sums[q];
+        int to = outStep * (done + q);
+        for (int l = 0; l < LANES; l++) {
+          out[to + outStep * PHASES * l] = sum[l];
         }
       }
     }
-    if (pairs == 0) {
-      for (int i = 0; i < count; i++) {
-        out[at + step * i] = centre * x[first + i - last / 2];
-      }
-    } else {
-      for (; done < count; done++) {
-        out[at + step * done] = sum(x, first + done);
-      }
+    for (; done < count; done++) {
+      out[outStep * done] = sum(x, first + inStep * done);
     }
   }
 
   private void layOut(double[] x, int start) {
+    int step = inStep * PHASES;
     for (int r = 0; r < PHASES; r++) {
       double[] row = rows[r];
+      int from = start + inStep * r;
       for (int l = 0; l < LANES; l++) {
-        row[l] = x[start + r + PHASES * l];
+        row[l] = x[from + step * l];
       }
     }
     for (int r = PHASES; r < rows.length; r++) {
       System.arraycopy(rows[r - PHASES], 1, rows[r], 0, LANES - 1);
-      rows[r][LANES - 1] = x[start + r + PHASES * (LANES - 1)];
+      rows[r][LANES - 1] = x[start + inStep * r + step * (LANES - 1)];
     }
   }
 
   private void sumRows() {
-    for (double[] sum : sums) {
-      Arrays.fill(sum, 0);
+    int pairs = taps.length;
+    int t = pairs % 2;
+    for (int q = 0; q < PHASES; q++) {
+      if (t == 0) {
+        Arrays.fill(sums[q], 0);
+      } else {
+        setPair(rows[q + last], rows[q], taps[0], sums[q]);
+      }
     }
-    int t = 0;
-    for (; t + 1 < pairs; t += 2) {
+    // All phases of two pairs before the next two: what they read stays in the nearest cache.
+    for (; t < pairs; t += 2) {
       for (int q = 0; q < PHASES; q++) {
         addPairs(
             rows[q + last - t],
@@ -114,13 +112,11 @@ final class SymmetricFilter {
             sums[q]);
       }
     }
-    for (int q = 0; q < PHASES; q++) {
-      if (t < pairs) {
-        addPair(rows[q + last - t], rows[q + t], taps[t], sums[q]);
-      }
-      if (centre != 0) {
-        add(rows[q + pairs], centre, sums[q]);
-      }
+  }
+
+  private static void setPair(double[] a, double[] b, double tap, double[] to) {
+    for (int i = 0; i < to.length; i++) {
+      to[i] = tap * (a[i] + b[i]);
     }
   }
 
@@ -131,32 +127,16 @@ final class SymmetricFilter {
     }
   }
 
-  private static void addPair(double[] a, double[] b, double tap, double[] to) {
-    for (int i = 0; i < to.length; i++) {
-      to[i] += tap * (a[i] + b[i]);
-    }
-  }
-
-  private static void add(double[] a, double tap, double[] to) {
-    for (int i = 0; i < to.length; i++) {
-      to[i] += tap * a[i];
-    }
-  }
-
   /** The sum of one frame, in the order of the rows. */
   private double sum(double[] x, int near) {
-    int far = near - last;
-    double sum = 0;
-    int t = 0;
-    for (; t + 1 < pairs; t += 2) {
+    int far = near - inStep * last;
+    int t = taps.length % 2;
+    double sum = t == 0 ? 0 : taps[0] * (x[near] + x[far]);
+    for (; t < taps.length; t += 2) {
+      int at = inStep * t;
       sum +=
-          taps[t] * (x[near - t] + x[far + t]) + taps[t + 1] * (x[near - t - 1] + x[far + t + 1]);
-    }
-    if (t < pairs) {
-      sum += taps[t] * (x[near - t] + x[far + t]);
-    }
-    if (centre != 0) {
-      sum += centre * x[near - pairs];
+          taps[t] * (x[near - at] + x[far + at])
+              + taps[t + 1] * (x[near - at - inStep] + x[far + at + inStep]);
     }
     return sum;
   }

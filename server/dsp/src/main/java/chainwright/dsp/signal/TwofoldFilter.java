@@ -2,86 +2,50 @@ package chainwright.dsp.signal;
 
 /**
  * The low-pass filter between a rate and its double: linear in phase, a sinc under a Kaiser window,
- * with ripple and stop band at −110 dB.
+ * with ripple and stop band at −100 dB.
  *
- * <p>Its coefficients fall into those that meet even frames of the double rate and those that meet
- * odd ones; each of the two sums to a half, so that a steady signal passes exactly. Both are
- * symmetric.
- *
- * <p>Where pass band and stop band lie symmetrically about half the lower rate, every other
- * coefficient but the middle one is 0: a half-band filter.
+ * <p>It is a half-band filter: pass band and stop band lie symmetrically about half the lower rate,
+ * so that every other coefficient but the middle one is 0. Its coefficients fall into those that
+ * meet even frames of the double rate and the middle one, a half, that meets odd ones; the former
+ * sum to a half, too, so that a steady signal passes exactly.
  *
  * <p>Source: R. E. Crochiere and L. R. Rabiner, Multirate Digital Signal Processing, 1983, chapters
  * 3 and 4 (from memory); the window's own is {@link KaiserWindow}.
  */
 final class TwofoldFilter {
 
-  private static final double ATTENUATION_DB = 110;
+  /** What passes, as a share of the rate that counts: 20 kHz of 44 kHz. */
+  static final double PASS_SHARE = 5 / 11.0;
 
-  private final double[] even;
-  private final double[] odd;
+  private static final double ATTENUATION_DB = 101;
+
+  /** The coefficients beside the middle that are not 0, those that meet even frames. */
+  private final double[] taps;
+
   private final int middle;
 
-  /** The band edges are shares of the lower rate. */
-  private TwofoldFilter(double passShare, double stopShare) {
-    double transition = Math.PI * (stopShare - passShare);
-    int half = (KaiserWindow.order(ATTENUATION_DB, transition) + 1) / 2;
-    // With an odd middle the zeros of a half-band filter lie at both ends, and cost nothing.
-    middle = half % 2 == 0 ? half + 1 : half;
-    even = new double[middle + 1];
-    odd = new double[middle];
-    KaiserWindow window = KaiserWindow.ofAttenuation(ATTENUATION_DB);
-    double cutoff = (passShare + stopShare) / 2;
-    for (int t = 0; t <= 2 * middle; t++) {
-      int x = t - middle;
-      double value = cutoff * sinc(cutoff * x) * window.at(x / (middle + 1.0));
-      (t % 2 == 0 ? even : odd)[t / 2] = value;
-    }
-    scaleToHalf(even);
-    scaleToHalf(odd);
-  }
-
   /**
-   * Returns the filter that makes frames between frames: flat to 0.45 of the lower rate, and what
-   * mirrors that band, from 0.55 on, is taken away.
-   */
-  static TwofoldFilter between() {
-    return new TwofoldFilter(0.45, 0.55);
-  }
-
-  /**
-   * Returns the filter before every second frame is dropped: flat to 0.45 of the lower rate, and
-   * nothing above half of it that could fold into the band.
-   */
-  static TwofoldFilter before() {
-    return new TwofoldFilter(0.45, 0.5);
-  }
-
-  /**
-   * Returns the filter of a lower rate that is itself a multiple of the one that counts, whose
-   * whole band passes.
+   * Designs the filter: flat to {@link #PASS_SHARE} of the rate that counts, and what mirrors that
+   * band about half the lower rate is taken away.
    *
-   * @param multiple how many times the lower rate is the one that counts, ≥ 2
+   * @param multiple how many times the lower rate is the one that counts, ≥ 1
    */
-  static TwofoldFilter wide(int multiple) {
-    return new TwofoldFilter(0.5 / multiple, 1 - 0.5 / multiple);
-  }
-
-  /** A multiple of π must not leave a trace where the sinc is 0. */
-  private static double sinc(double x) {
-    if (x == 0) {
-      return 1;
-    }
-    return x == Math.rint(x) ? 0 : Math.sin(Math.PI * x) / (Math.PI * x);
-  }
-
-  private static void scaleToHalf(double[] coefficients) {
+  TwofoldFilter(int multiple) {
+    double transition = Math.PI * (1 - 2 * PASS_SHARE / multiple);
+    int half = (KaiserWindow.order(ATTENUATION_DB, transition) + 1) / 2;
+    // With an odd middle the zeros lie at both ends, and cost nothing.
+    middle = half % 2 == 0 ? half + 1 : half;
+    taps = new double[middle + 1];
+    KaiserWindow window =
+        KaiserWindow.ofAttenuation(KaiserWindow.attenuationDb(2 * middle, transition));
     double sum = 0;
-    for (double coefficient : coefficients) {
-      sum += coefficient;
+    for (int t = 0; t < taps.length; t++) {
+      int x = 2 * t - middle;
+      taps[t] = Math.sin(Math.PI * x / 2) / x * window.at(x / (middle + 1.0));
+      sum += taps[t];
     }
-    for (int t = 0; t < coefficients.length; t++) {
-      coefficients[t] *= 0.5 / sum;
+    for (int t = 0; t < taps.length; t++) {
+      taps[t] *= 0.5 / sum;
     }
   }
 
@@ -90,18 +54,8 @@ final class TwofoldFilter {
     return middle;
   }
 
-  /** How many past frames of the lower rate either half needs. */
-  int pastFrames() {
-    return middle;
-  }
-
-  /** Starts the half that meets even frames of the double rate, with its frames times a factor. */
-  SymmetricFilter newEvenFilter(double scale) {
-    return new SymmetricFilter(even, scale);
-  }
-
-  /** Starts the half that meets odd frames of the double rate, with its frames times a factor. */
-  SymmetricFilter newOddFilter(double scale) {
-    return new SymmetricFilter(odd, scale);
+  /** Returns the coefficients of even frames, the same from either end; their sum is a half. */
+  double[] taps() {
+    return taps;
   }
 }
