@@ -28,6 +28,10 @@ mkdir -p "$plain/lib" "$plain/share/man/man1" "$plain/share/completions"
 cp -r "$home/bin" "$home/findings" "$plain/"
 cp "$home"/lib/chainwright.jar "$home"/lib/chainwright.classes "$home/lib/make-archive.sh" "$plain/lib/"
 cp "$man"/*.1 "$plain/share/man/man1/"
+# The clients that an editor reads as they are, beside each other as in the sources, since they look for the grammar there.
+mkdir "$plain/share/editor-clients" "$plain/share/grammar"
+cp -r "$project"/editor-clients/{neovim,vim,emacs,kate} "$plain/share/editor-clients/"
+cp "$project"/grammar/chain.{vim,xml} "$plain/share/grammar/"
 cp "$project/LICENSE" "$here/third-party.txt" "$plain/"
 "$java_home/bin/java" -cp "$home/lib/chainwright.jar" chainwright.app.Main completion bash > "$plain/share/completions/chainwright.bash"
 "$java_home/bin/java" -cp "$home/lib/chainwright.jar" chainwright.app.Main completion zsh > "$plain/share/completions/_chainwright"
@@ -57,6 +61,8 @@ doc=$deb/usr/share/doc/chainwright
 mkdir -p "$deb/DEBIAN" "$deb/usr/bin" "$deb/usr/lib/chainwright" "$doc" "$deb/usr/share/man/man1" \
   "$deb/usr/share/bash-completion/completions" "$deb/usr/share/zsh/vendor-completions" "$deb/usr/share/fish/vendor_completions.d"
 cp -r "$plain/bin" "$plain/lib" "$plain/findings" "$deb/usr/lib/chainwright/"
+mkdir "$deb/usr/share/chainwright"
+cp -r "$plain/share/editor-clients" "$plain/share/grammar" "$deb/usr/share/chainwright/"
 ln -s ../lib/chainwright/bin/chainwright "$deb/usr/bin/chainwright"
 cp "$plain"/share/man/man1/*.1 "$deb/usr/share/man/man1/"
 gzip -n -9 "$deb"/usr/share/man/man1/*.1
