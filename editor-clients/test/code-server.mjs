@@ -1,6 +1,6 @@
 // code-server with the extension installed, in a folder of its own: Visual Studio Code for a browser.
 import { execFileSync, spawn } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { awaited } from './patience.mjs';
@@ -29,11 +29,12 @@ const quiet = {
 };
 
 /**
- * Starts the code-server whose entry script is `entry`, with everything of its own below `folder`.
+ * Starts the code-server whose entry script is `entry`, with everything of its own below `folder`; without a `launcher` the
+ * extension looks for one itself, and with `isWithoutJava` it finds no Java.
  * Returns its address; `stop`, which ends it with all its children; `set`, which changes settings of the `User` or the
  * `Machine` (undefined takes one back); and the folder that its extensions lie in.
  */
-export async function startCodeServer({ entry, extension, launcher, folder }) {
+export async function startCodeServer({ entry, extension, launcher, folder, isWithoutJava = false }) {
   const home = join(folder, 'home');
   const data = join(folder, 'data');
   const config = join(folder, 'config.yaml');
@@ -46,10 +47,16 @@ export async function startCodeServer({ entry, extension, launcher, folder }) {
   };
   set('User', quiet);
   // A path belongs to the machine: a browser's window drops it from the user's settings when these change.
-  set('Machine', { 'chainwright.server.path': launcher });
+  if (launcher) {
+    set('Machine', { 'chainwright.server.path': launcher });
+  }
   writeFileSync(config, '');
   // The user's own code-server and its sockets are left alone.
-  const env = { ...process.env, HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home };
+  const env = { ...process.env, HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: join(home, '.cache') };
+  if (isWithoutJava) {
+    delete env.JAVA_HOME;
+    env.PATH = withoutJava(join(folder, 'programs'));
+  }
   const extensions = join(folder, 'extensions');
   const common = [entry, '--config', config, '--user-data-dir', data, '--extensions-dir', extensions];
   execFileSync(process.execPath, [...common, '--install-extension', extension], { env, stdio: 'pipe', timeout: 60000 });
@@ -75,6 +82,15 @@ export async function startCodeServer({ entry, extension, launcher, folder }) {
     throw new Error(`code-server does not listen: ${log}`);
   }
   return { url: `http://127.0.0.1:${port}`, stop, set, extensions };
+}
+
+/** A folder with links to the system's programs, Java's left out. */
+function withoutJava(folder) {
+  mkdirSync(folder);
+  for (const program of readdirSync('/usr/bin').filter(name => !/^(java|j[a-z]+d$)/.test(name))) {
+    symlinkSync(join('/usr/bin', program), join(folder, program));
+  }
+  return folder;
 }
 
 function signal(group, name) {

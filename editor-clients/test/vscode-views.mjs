@@ -1,7 +1,7 @@
 // What the extension shows besides the text: its status, the view beside, its commands, its themes, and how it finds a
 // server. Each check is called with the window, with `check(name, holds, seen)`, and with the run: `work` (the folder that is
 // open), `running` (code-server), `launcher` and `cases`.
-import { cpSync, existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync, readdirSync, readlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { awaited, patience } from './patience.mjs';
 import { tone, peak } from './takes.mjs';
@@ -240,6 +240,18 @@ export const viewChecks = {
     await editor.page.keyboard.press('Control+F4');
   },
 
+  /** A package with the server inside: that one runs, on the Java that it should. */
+  async package(editor, check, { cases, running }) {
+    await editor.open(cases.diagnostics['clean-file']);
+    check('package: its server is ready', await statusSays(editor.page, 'nothing found'), await status(editor.page).innerText());
+    const home = readdirSync(running.extensions).find(name => name.startsWith('chainwright.chainwright-'));
+    const inside = join(running.extensions, home, 'server');
+    const servers = processes().filter(({ words }) => words.includes(join(inside, 'lib/chainwright.jar')));
+    check('package: the server inside runs', servers.length === 1, servers);
+    const own = existsSync(join(inside, 'runtime'));
+    check(`package: it runs on ${own ? 'its own' : "the system's"} Java`, servers[0]?.program.startsWith(inside) === own, servers);
+  },
+
   /** Last, as it leaves the window with another server. */
   async server(editor, check, { cases, running, launcher, folder }) {
     const { page } = editor;
@@ -271,6 +283,19 @@ export const viewChecks = {
     await hidePanel(editor);
   },
 };
+
+/** The processes of this machine that can be looked at: the program, and its words. */
+function processes() {
+  return readdirSync('/proc')
+    .filter(name => /^\d+$/.test(name))
+    .flatMap(id => {
+      try {
+        return [{ program: readlinkSync(`/proc/${id}/exe`), words: readFileSync(`/proc/${id}/cmdline`, 'utf8').split('\0') }];
+      } catch {
+        return [];
+      }
+    });
+}
 
 /** The pictures of the extension's README, of the demo session as a person sees it. */
 export async function pictures(editor, { cases, running, folder }) {

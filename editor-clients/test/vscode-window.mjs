@@ -90,7 +90,7 @@ export class Window {
     const shown = await awaited(async () => {
       await this.command('Show or Focus Hover');
       try {
-        await widget.waitFor({ timeout: 2000 });
+        await widget.waitFor({ timeout: patience / 10 });
         if (await holds(widget)) {
           return true;
         }

@@ -2,10 +2,12 @@
 // How to get its parts is in README.md. Environment:
 //   CHAINWRIGHT   the launcher to test (default: the one that the build lays out)
 //   CASES         the expectations (default: cases.json)
+//   PACKAGE       an extension with a server inside, which is driven in place of CHAINWRIGHT (default: none)
+//   JAVA          with PACKAGE: `none` if no Java is to be found, so that the package's own must do (default: system)
 //   CODE_SERVER   the folder that install-code-server.sh filled (default: /opt/code-server)
 //   CHROMIUM      the browser (default: /usr/bin/chromium)
 //   SCREENSHOTS   a folder for pictures (default: target/screenshots beside this file)
-//   ONLY          the names of checks, divided by commas (default: all)
+//   ONLY          the names of checks, divided by commas (default: all; with PACKAGE, those that need its server alone)
 //   PICTURES      a folder for the pictures of the extension's README (default: none are taken)
 //   PATIENCE_MS   how long to wait for what must come (default: 20000)
 import { accessSync, constants, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -19,14 +21,15 @@ import { pictures, viewChecks } from './vscode-views.mjs';
 import { Window, paintedLightness, plain, seenShare } from './vscode-window.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
+const packed = process.env.PACKAGE && resolve(process.env.PACKAGE);
 const launcher = resolve(process.env.CHAINWRIGHT ?? join(here, '../../server/app/target/chainwright/bin/chainwright'));
 const codeServer = join(process.env.CODE_SERVER ?? '/opt/code-server', 'node_modules/code-server/out/node/entry.js');
-const extension = join(here, '../vscode/chainwright.vsix');
+const extension = packed ?? join(here, '../vscode/chainwright.vsix');
 const screenshots = process.env.SCREENSHOTS ?? join(here, 'target/screenshots');
 const cases = JSON.parse(readFileSync(process.env.CASES ?? join(here, 'cases.json'), 'utf8'));
 
 for (const [path, mode, remedy] of [
-  [launcher, constants.X_OK, 'build it, or set CHAINWRIGHT'],
+  ...(packed ? [] : [[launcher, constants.X_OK, 'build it, or set CHAINWRIGHT']]),
   [codeServer, constants.R_OK, 'run install-code-server.sh, or set CODE_SERVER'],
   [extension, constants.R_OK, 'run `npm run package` in ../vscode'],
 ]) {
@@ -273,7 +276,13 @@ const marks = layOut(work);
 let running;
 let browser;
 try {
-  running = await startCodeServer({ entry: codeServer, extension, launcher, folder });
+  running = await startCodeServer({
+    entry: codeServer,
+    extension,
+    launcher: packed ? undefined : launcher,
+    folder,
+    isWithoutJava: process.env.JAVA === 'none',
+  });
   browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
@@ -288,9 +297,9 @@ try {
   if (process.env.PICTURES) {
     all.pictures = () => pictures(editor, { ...run, folder: process.env.PICTURES });
   }
-  const only = process.env.ONLY?.split(',');
+  const only = (process.env.ONLY ?? (packed && 'hover,diagnostics,completion,fix,status,plot,package'))?.split(',');
   for (const [name, of] of Object.entries(all)) {
-    if (only && !only.includes(name)) {
+    if (only ? !only.includes(name) : name === 'package') {
       continue;
     }
     if (checks[name] && !cases[name]) {
