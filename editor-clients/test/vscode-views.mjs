@@ -246,7 +246,7 @@ export const viewChecks = {
     check('package: its server is ready', await statusSays(editor.page, 'nothing found'), await status(editor.page).innerText());
     const home = readdirSync(running.extensions).find(name => name.startsWith('chainwright.chainwright-'));
     const inside = join(running.extensions, home, 'server');
-    const servers = processes().filter(({ words }) => words.includes(join(inside, 'lib/chainwright.jar')));
+    const servers = processes().filter(({ words }) => words.includes(join(inside, 'lib/chainwright.jar')) && words.includes('lsp'));
     check('package: the server inside runs', servers.length === 1, servers);
     const own = existsSync(join(inside, 'runtime'));
     check(`package: it runs on ${own ? 'its own' : "the system's"} Java`, servers[0]?.program.startsWith(inside) === own, servers);
