@@ -165,6 +165,25 @@ export const viewChecks = {
     await hidePanel(editor);
   },
 
+  async 'render of a session'(editor, check, { cases, work }) {
+    const { file, takes, gainDb } = cases['render-session'];
+    takes.forEach(take => tone(join(work, take), 1));
+    await editor.open(file);
+    await editor.command('Chainwright: Render the whole session');
+    await answerDialog(editor.page, 'Render session harbour');
+    const written = join(work, 'harbour-rendered.wav');
+    check('render of a session: writes the file', await awaited(() => existsSync(written)), readdirSync(work));
+    const said = await notification(editor.page, 'session harbour was rendered to harbour-rendered.wav').waitFor({ timeout: patience }).then(() => true, () => false);
+    check('render of a session: says so', said, '');
+    // Two equal tones of -6 dB each add up to 20 lg 2 - 6 dB, which is 0.02 dB, and the mix bus turns them down by 3 dB.
+    const changed = 20 * Math.log10(peak(written) / peak(join(work, takes[0])));
+    check('render of a session: the mix is as the file says', Math.abs(changed - gainDb) < 0.03, changed);
+    await reportSays(editor.page, 'session harbour, rendered');
+    await editor.shot('render-session');
+    await clearNotifications(editor);
+    await hidePanel(editor);
+  },
+
   async 'render without a take'(editor, check, { cases, work }) {
     const { file, at, asked } = cases['render-asking'];
     tone(join(work, asked), 1);

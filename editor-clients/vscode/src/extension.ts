@@ -25,6 +25,7 @@ export function activate(context: vscode.ExtensionContext): Promise<void> {
     status(running),
     vscode.commands.registerCommand('chainwright.showPlot', () => view.show()),
     vscode.commands.registerCommand('chainwright.render', () => tasks.render()),
+    vscode.commands.registerCommand('chainwright.renderSession', () => tasks.renderSession()),
     vscode.commands.registerCommand('chainwright.measure', () => tasks.measure()),
     vscode.commands.registerCommand('chainwright.demo', () => tasks.demo()),
     vscode.commands.registerCommand('chainwright.restart', () => running.restart()),

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, parse } from 'node:path';
 import * as vscode from 'vscode';
 import { Chain, chainAt, chainEditor, takeOf } from './chain-at';
 import { Outcome, run } from './runs';
@@ -31,11 +31,31 @@ export class Tasks {
       }
       args.push('--take', picked.fsPath);
     }
+    await this.renderTo(chain.name, chain.name, file, args);
+  }
+
+  /** Renders all of the file at once: its chains with their takes, through sends and buses to the mix bus. */
+  async renderSession(): Promise<void> {
+    const editor = chainEditor();
+    if (!editor) {
+      void vscode.window.showErrorMessage('Chainwright: open a chain file to say what is to be rendered.');
+      return;
+    }
+    const file = await savedFile(editor.document, 'the session', 'rendered');
+    if (!file) {
+      return;
+    }
+    const name = parse(file).name;
+    await this.renderTo(`session ${name}`, name, file, ['render', file, '--bits', setting('render.bits', '32f')]);
+  }
+
+  /** Asks for the file to write, renders into it, and shows what came of the level. */
+  private async renderTo(what: string, name: string, file: string, args: string[]): Promise<void> {
     const output = await vscode.window.showSaveDialog({
-      defaultUri: vscode.Uri.file(join(dirname(file), `${chain.name}-rendered.wav`)),
+      defaultUri: vscode.Uri.file(join(dirname(file), `${name}-rendered.wav`)),
       filters: { 'Audio to write': ['wav', 'aiff'] },
       saveLabel: 'Render',
-      title: `Render ${chain.name}`,
+      title: `Render ${what}`,
     });
     if (!output) {
       return;
@@ -45,25 +65,25 @@ export class Tasks {
     if (existsSync(output.fsPath)) {
       args.push('--force');
     }
-    const outcome = await this.work(`Rendering ${chain.name}`, args, dirname(file));
+    const outcome = await this.work(`Rendering ${what}`, args, dirname(file));
     if (!outcome) {
       return;
     }
-    const name = vscode.workspace.asRelativePath(output);
+    const written = vscode.workspace.asRelativePath(output);
     switch (outcome.code) {
       case undefined:
-        void vscode.window.showInformationMessage(`Rendering ${chain.name} was cancelled; nothing was written.`);
+        void vscode.window.showInformationMessage(`Rendering ${what} was cancelled; nothing was written.`);
         break;
       case 0:
-        this.report(`${chain.name}, rendered`, outcome);
-        void vscode.window.showInformationMessage(`${chain.name} was rendered to ${name}. Begin to listen at a low level.`);
+        this.report(`${what}, rendered`, outcome);
+        void vscode.window.showInformationMessage(`${what} was rendered to ${written}. Begin to listen at a low level.`);
         break;
       case 1:
-        this.report(`${chain.name}, rendered`, outcome);
-        void vscode.window.showWarningMessage(`${chain.name} was rendered to ${name}, but not as asked: its level was held, or it clips. The report says why.`);
+        this.report(`${what}, rendered`, outcome);
+        void vscode.window.showWarningMessage(`${what} was rendered to ${written}, but not as asked: its level was held, or it clips. The report says why.`);
         break;
       default:
-        this.refuse(`${chain.name} was not rendered`, outcome);
+        this.refuse(`${what} was not rendered`, outcome);
     }
   }
 
@@ -123,13 +143,8 @@ export class Tasks {
     if (!chain) {
       return undefined;
     }
-    // The command line reads the file, not the editor.
-    const isSaved = document.isUntitled || document.isDirty ? await document.save() : true;
-    if (!isSaved || document.uri.scheme !== 'file') {
-      void vscode.window.showErrorMessage(`Chainwright: save the file first; ${chain.name} is ${done} as it is saved.`);
-      return undefined;
-    }
-    return { document, file: document.uri.fsPath, chain };
+    const file = await savedFile(document, chain.name, done);
+    return file === undefined ? undefined : { document, file, chain };
   }
 
   private async work(title: string, args: string[], folder: string): Promise<Outcome | undefined> {
@@ -177,6 +192,16 @@ export class Tasks {
     const why = outcome.complains.map(line => line.replace(/^chainwright: /, '')).join(' ');
     void vscode.window.showErrorMessage(`${title}: ${why === '' ? `exit code ${outcome.code}` : why}`);
   }
+}
+
+/** The path of the file, saved: the command line reads that, not the editor. */
+async function savedFile(document: vscode.TextDocument, what: string, done: string): Promise<string | undefined> {
+  const isSaved = document.isUntitled || document.isDirty ? await document.save() : true;
+  if (!isSaved || document.uri.scheme !== 'file') {
+    void vscode.window.showErrorMessage(`Chainwright: save the file first; ${what} is ${done} as it is saved.`);
+    return undefined;
+  }
+  return document.uri.fsPath;
 }
 
 async function pickTake(chain: Chain, title: string): Promise<vscode.Uri | undefined> {
