@@ -155,7 +155,7 @@ record SettingProposals(
       }
       for (Setting setting : kind.settings()) {
         boolean isNamed = !setting.isPositional() && isRequired(setting) == isRequired;
-        boolean fits = !wouldTakeWhatFollows(setting, line);
+        boolean fits = !wouldTakeWhatFollows(setting, line) && !state.isIdle(setting);
         if (isNamed && fits && !state.isWritten(setting) && !line.isNumber()) {
           proposals.add(named(setting));
         }
@@ -183,7 +183,7 @@ record SettingProposals(
   private List<Setting> positional(StageLine state) {
     return kind.settings().stream()
         .filter(Setting::isPositional)
-        .filter(setting -> !state.isWritten(setting))
+        .filter(setting -> !state.isWritten(setting) && !state.isIdle(setting))
         .toList();
   }
 
