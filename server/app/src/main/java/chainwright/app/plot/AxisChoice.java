@@ -10,13 +10,27 @@ final class AxisChoice {
   private static final double[] TOP_DB = {6, 12, 24, 36, 48, 60};
   private static final double DEEPEST_SHOWN_DB = 48;
   private static final double DEEPEST_REDUCTION_DB = 120;
+  private static final double LEAST_CHAIN_ROOM_DB = 5.8;
   private static final double PASS_FILTER_DEPTH_DB = 15;
   private static final double PASS_FILTER_BOOST_DB = 5;
 
   private AxisChoice() {}
 
+  /**
+   * Returns an axis of gain for a stage and the chain before it. The chain gets twice the room that
+   * the stage takes and may leave the sheet, for beside a high-pass a small bell would be flat.
+   */
+  static Axis gain(Extent stage, Extent chain) {
+    double room = Math.max(LEAST_CHAIN_ROOM_DB, 2 * Math.max(stage.highOr(0), -stage.lowOr(0)));
+    return gain(stage.with(held(chain.lowOr(0), room)).with(held(chain.highOr(0), room)));
+  }
+
+  private static double held(double decibels, double room) {
+    return Math.max(-room, Math.min(room, decibels));
+  }
+
   /** Returns an axis of gain: symmetric for bells and shelves, hung from +6 dB for a filter. */
-  static Axis gain(Extent shown) {
+  private static Axis gain(Extent shown) {
     double high = shown.highOr(0);
     double low = shown.lowOr(0);
     boolean hung = low < -PASS_FILTER_DEPTH_DB && high <= PASS_FILTER_BOOST_DB;

@@ -3,6 +3,7 @@ package chainwright.app.plot;
 import chainwright.app.plot.AxisChoice.Extent;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /** Turns each kind of plot into a chart: chooses the axes and puts the readings into words. */
 final class ChartOf implements Plot.Visitor<Chart> {
@@ -202,18 +203,29 @@ final class ChartOf implements Plot.Visitor<Chart> {
 
   private static Axis responseAxis(FrequencyPlot plot) {
     ValueRange given = plot.values();
-    Extent shown = Extent.ofCurves(plot.curves(), plot.frequencies());
+    Extent chain =
+        Extent.ofCurves(
+            withRole(plot.curves(), role -> role == CurveRole.CHAIN_SO_FAR), plot.frequencies());
+    Extent shown =
+        plot.response() == Response.MAGNITUDE
+            ? Extent.ofCurves(
+                withRole(plot.curves(), role -> role != CurveRole.CHAIN_SO_FAR), plot.frequencies())
+            : Extent.ofCurves(plot.curves(), plot.frequencies());
     for (FrequencyMarker marker : plot.markers()) {
       shown = shown.with(marker.value());
     }
     return switch (plot.response()) {
-      case MAGNITUDE -> given == null ? AxisChoice.gain(shown) : AxisChoice.decibels(given);
+      case MAGNITUDE -> given == null ? AxisChoice.gain(shown, chain) : AxisChoice.decibels(given);
       case PHASE -> given == null ? AxisChoice.phase(shown) : AxisChoice.phaseOver(given);
       case GROUP_DELAY ->
           given == null
               ? AxisChoice.fromZero(shown, "ms")
               : Axis.ofEven(given, Axis.niceStep(given.span(), 4), 1, "ms");
     };
+  }
+
+  private static List<Curve> withRole(List<Curve> curves, Predicate<CurveRole> isWanted) {
+    return curves.stream().filter(curve -> isWanted.test(curve.role())).toList();
   }
 
   private static String distortion(double percent) {

@@ -1,6 +1,9 @@
 package chainwright.app.plot;
 
-/** A field of dots, two by four a cell, in which lines are solid, dashed or dotted. */
+/**
+ * A field of dots, two by four a cell, in which lines are solid, dashed or dotted. A cell that the
+ * stage's line runs through shows that line alone, for the dots of two lines would be neither.
+ */
 final class DotRaster {
 
   private static final int BRAILLE = 0x2800;
@@ -11,11 +14,13 @@ final class DotRaster {
   private final int columns;
   private final int rows;
   private final int[] cells;
+  private final boolean[] isStage;
 
   DotRaster(int columns, int rows) {
     this.columns = columns;
     this.rows = rows;
     this.cells = new int[columns * rows];
+    this.isStage = new boolean[columns * rows];
   }
 
   /** Returns all dots across, and the middle of the first line of cells to that of the last. */
@@ -50,15 +55,22 @@ final class DotRaster {
   private void ink(double x, double y, boolean heavy) {
     int column = (int) Math.floor(x + 0.5);
     int row = (int) Math.floor(y + 0.5);
-    dot(column, row);
+    dot(column, row, heavy);
     if (heavy) {
-      dot(column, row - 1);
+      dot(column, row - 1, true);
     }
   }
 
-  private void dot(int x, int y) {
+  private void dot(int x, int y, boolean ofStage) {
     if (x >= 0 && x < 2 * columns && y >= 0 && y < 4 * rows) {
-      cells[y / 4 * columns + x / 2] |= BITS[y % 4][x % 2];
+      int cell = y / 4 * columns + x / 2;
+      if (ofStage && !isStage[cell]) {
+        cells[cell] = 0;
+        isStage[cell] = true;
+      }
+      if (ofStage || !isStage[cell]) {
+        cells[cell] |= BITS[y % 4][x % 2];
+      }
     }
   }
 
