@@ -22,11 +22,13 @@ final class AxisChoice {
    */
   static Axis gain(Extent stage, Extent chain) {
     double room = Math.max(LEAST_CHAIN_ROOM_DB, 2 * Math.max(stage.highOr(0), -stage.lowOr(0)));
-    return gain(stage.with(held(chain.lowOr(0), room)).with(held(chain.highOr(0), room)));
-  }
-
-  private static double held(double decibels, double room) {
-    return Math.max(-room, Math.min(room, decibels));
+    double low = chain.lowOr(0);
+    double high = chain.highOr(0);
+    // A chain that lies wholly outside of its room is shown all the same.
+    return gain(
+        stage
+            .with(low > room ? low : Math.max(-room, low))
+            .with(high < -room ? high : Math.min(room, high)));
   }
 
   /** Returns an axis of gain: symmetric for bells and shelves, hung from +6 dB for a filter. */
