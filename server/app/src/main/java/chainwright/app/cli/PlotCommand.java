@@ -145,12 +145,23 @@ final class PlotCommand implements Callable<Integer> {
   private PlotFormat written() {
     PlotFormat written =
         Optional.ofNullable(format)
-            .or(() -> Optional.ofNullable(output).flatMap(PlotFormat::of))
+            .or(() -> Optional.ofNullable(output).map(this::byEnding))
             .orElse(at.isEmpty() ? PlotFormat.TEXT : PlotFormat.CSV);
     if (written.isDrawing() && !at.isEmpty()) {
       throw wrong("`--at` picks numbers, for csv and json; a drawing shows the whole curve");
     }
     return written;
+  }
+
+  private PlotFormat byEnding(Path file) {
+    return PlotFormat.of(file)
+        .orElseThrow(
+            () ->
+                wrong(
+                    "`"
+                        + file.getFileName()
+                        + "` does not say what to write: let it end in .txt, .svg, .png, .csv or"
+                        + " .json, or give `--format`"));
   }
 
   private byte[] content(PlotSubject subject, PlotAxis used, PlotFormat written)

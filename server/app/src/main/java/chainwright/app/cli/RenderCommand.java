@@ -271,8 +271,8 @@ final class RenderCommand implements Callable<Integer> {
     }
     if (sheet.clippedSamples() > 0) {
       say(
-          sheet.clippedSamples()
-              + " samples went over full scale and were clipped; lower the level, or write"
+          (sheet.clippedSamples() == 1 ? "1 sample" : sheet.clippedSamples() + " samples")
+              + " went over full scale and were clipped; lower the level, or write"
               + " --bits 32f");
     }
     return sheet.isAsAsked() ? ChainwrightCommand.CLEAN : ChainwrightCommand.FINDINGS;
@@ -315,7 +315,7 @@ final class RenderCommand implements Callable<Integer> {
   }
 
   private void warnOf(String name, AudioReader reader) {
-    reader.warnings().forEach(this::say);
+    reader.warnings().forEach(warning -> say(name + ": " + warning));
   }
 
   private void say(String sentence) {

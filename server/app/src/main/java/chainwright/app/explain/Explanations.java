@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.lowering.Nearest;
+import chainwright.notation.lowering.TradeWords;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
@@ -99,7 +100,8 @@ public record Explanations(Catalogue catalogue) {
     catalogue.sources().forEach(source -> known.add(source.word()));
     Vocabulary.all().forEach(keyword -> known.add(keyword.text()));
     catalogue.stages().forEach(stage -> stage.settings().forEach(one -> known.add(one.name())));
-    return Nearest.to(word, known);
+    List<String> meant = TradeWords.writtenFor(word).stream().filter(known::contains).toList();
+    return meant.isEmpty() ? Nearest.to(word, known) : meant;
   }
 
   private List<Topic> topics(String word) {

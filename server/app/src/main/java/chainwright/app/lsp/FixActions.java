@@ -5,10 +5,13 @@ import chainwright.app.workspace.Workspace;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
+import chainwright.notation.text.LineIndex;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionParams;
@@ -59,25 +62,49 @@ final class FixActions {
     return only.stream().anyMatch(asked -> kind.equals(asked) || kind.startsWith(asked + "."));
   }
 
+  /** The fixes of what stands on the lines of the range, those under it first, each once. */
   private List<CodeAction> quickFixes(TextSpan range) {
-    List<CodeAction> actions = new ArrayList<>();
+    LineIndex lines = request.document().lines();
+    TextSpan whole =
+        new TextSpan(
+            lines.startOf(lines.lineAt(range.start())),
+            lines.startOf(lines.lineAt(range.end()) + 1));
+    List<Findings.Found> near = new ArrayList<>();
     for (Findings.Found found : findings.found()) {
       if (found.at().span().isTouching(range)) {
-        for (Fix fix : found.finding().fixes()) {
-          WorkspaceEdits.of(fix.edits(), findings.finder(), request)
-              .ifPresent(
-                  edit -> {
-                    boolean isSafe = fix.effect() == Fix.Effect.KEEPS_THE_SOUND;
-                    CodeAction action =
-                        new CodeAction(isSafe ? fix.title() : fix.title() + " (changes the sound)");
-                    action.setKind(CodeActionKind.QuickFix);
-                    action.setEdit(edit);
-                    action.setIsPreferred(fix.isPreferred() && isSafe);
-                    action.setDiagnostics(
-                        List.of(FoundDiagnostics.of(found, findings.finder(), request)));
-                    actions.add(action);
-                  });
+        near.add(found);
+      }
+    }
+    for (Findings.Found found : findings.found()) {
+      int start = found.at().span().start();
+      if (!near.contains(found) && start >= whole.start() && start < whole.end()) {
+        near.add(found);
+      }
+    }
+    return quickFixes(near);
+  }
+
+  private List<CodeAction> quickFixes(List<Findings.Found> near) {
+    List<CodeAction> actions = new ArrayList<>();
+    Set<List<PlacedEdit>> offered = new HashSet<>();
+    for (Findings.Found found : near) {
+      for (Fix fix : found.finding().fixes()) {
+        if (!offered.add(fix.edits())) {
+          continue;
         }
+        WorkspaceEdits.of(fix.edits(), findings.finder(), request)
+            .ifPresent(
+                edit -> {
+                  boolean isSafe = fix.effect() == Fix.Effect.KEEPS_THE_SOUND;
+                  CodeAction action =
+                      new CodeAction(isSafe ? fix.title() : fix.title() + " (changes the sound)");
+                  action.setKind(CodeActionKind.QuickFix);
+                  action.setEdit(edit);
+                  action.setIsPreferred(fix.isPreferred() && isSafe);
+                  action.setDiagnostics(
+                      List.of(FoundDiagnostics.of(found, findings.finder(), request)));
+                  actions.add(action);
+                });
       }
     }
     return actions;

@@ -7,6 +7,7 @@ package chainwright.app.plot;
 final class DotRaster {
 
   private static final int BRAILLE = 0x2800;
+  private static final double NUDGE = 0.02;
 
   /** The bit of each dot of a cell, by row and column. Source: Unicode, block Braille Patterns. */
   private static final int[][] BITS = {{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}};
@@ -54,7 +55,8 @@ final class DotRaster {
 
   private void ink(double x, double y, boolean heavy) {
     int column = (int) Math.floor(x + 0.5);
-    int row = (int) Math.floor(y + 0.5);
+    // A level of 0 dB lies between two rows: however it is rounded, it must come to the same one.
+    int row = (int) Math.floor(y + 0.5 + NUDGE);
     dot(column, row, heavy);
     if (heavy) {
       dot(column, row - 1, true);

@@ -23,7 +23,8 @@ class FixActionsTest {
   @CsvSource({
     "1, 8, quickfix,              1",
     "1, 9, quickfix,              1",
-    "1, 3, quickfix,              0",
+    "1, 3, quickfix,              1",
+    "2, 0, quickfix,              0",
     "1, 8, source.fixAll,         1",
     "0, 0, source.fixAll,         1",
     "0, 0, source,                1",

@@ -114,7 +114,7 @@ public final class BrightBoostAfterDeEss implements Rule {
         "What follows the de-esser lifts 5 to 10 kHz by "
             + decibels(sumDb)
             + " on average, where it takes at most "
-            + decibels(deEsser.context().number("max-reduction"))
+            + Figures.amount(deEsser.context().number("max-reduction"))
             + " from the esses",
         "Move the boost above the de-esser, lower it, or add a de-esser behind it.",
         List.of(StageOrder.related(deEsser, "the de-esser whose work it gives back")),

@@ -26,8 +26,8 @@ public final class OutsideLimits implements Rule {
           "outside-limits",
           Severity.ERROR,
           "A value that means nothing",
-          "Beyond these limits the stage cannot be built, or does nothing that anyone"
-              + " could mean: it is a slip of the keyboard.",
+          "Beyond these limits the stage cannot be built, or does nothing of use:"
+              + " most often a digit or the unit is another than was meant.",
           List.of("DESIGN"));
 
   /** Makes the rule, which has no state. */
