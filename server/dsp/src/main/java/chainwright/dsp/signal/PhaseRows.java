@@ -45,7 +45,7 @@ sealed interface PhaseRows {
    */
   final class Interpolated implements PhaseRows {
 
-    private static final int SPACING = 256;
+    static final int SPACING = 256;
 
     private final int phases;
     private final double[][] fine;

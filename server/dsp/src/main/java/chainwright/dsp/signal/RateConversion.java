@@ -6,42 +6,34 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A change of sample rate, such as from 44.1 to 48 kHz: a sinc under a Kaiser window, evaluated
- * where the new samples fall.
+ * A change of sample rate, such as from 44.1 to 48 kHz: a {@link RateFilter} evaluated where the
+ * new samples fall.
  *
- * <p>The pass band reaches to 0.45 of the lower rate and is flat there within 1e-6 dB; from 0.5 of
- * it on, images and aliases lie at least 150 dB down by design, 140 dB with everything that
- * rounding adds. There is no delay: the first new sample is the first old one, and both ends count
- * as surrounded by silence. To the same rate, samples pass as they are.
+ * <p>The usual one is flat to 0.45 of the lower rate within 1e-6 dB; from 0.5 of it on, images and
+ * aliases lie at least 150 dB down by design, 140 dB with everything that rounding adds. There is
+ * no delay: the first new sample is the first old one, and both ends count as surrounded by
+ * silence. To the same rate, samples pass as they are.
  *
- * <p>Source: J. F. Kaiser and R. W. Schafer, On the use of the I0-sinh window for spectrum
- * analysis, IEEE Transactions on Acoustics, Speech, and Signal Processing 28(1), 1980 (from
- * memory), for the window and its length; the arrangement in phases: R. E. Crochiere and L. R.
- * Rabiner, Multirate Digital Signal Processing, 1983, chapter 3 (from memory).
+ * <p>Source of the arrangement in phases: R. E. Crochiere and L. R. Rabiner, Multirate Digital
+ * Signal Processing, 1983, chapter 3 (from memory).
  */
 public final class RateConversion {
-
-  private static final double ATTENUATION_DB = 150;
-  private static final double PASS_BAND = 0.45;
-  private static final double STOP_BAND = 0.5;
 
   /** More coefficients than these are computed as they are needed, from a table [doubles]. */
   private static final int MOST_COEFFICIENTS = 1 << 19;
 
+  private final RateFilter filter;
   private final int up;
   private final int down;
-  private final int reach;
-  private final PhaseRows rows;
 
-  private RateConversion(int up, int down, int reach, PhaseRows rows) {
+  private RateConversion(RateFilter filter, int up, int down) {
+    this.filter = filter;
     this.up = up;
     this.down = down;
-    this.reach = reach;
-    this.rows = rows;
   }
 
   /**
-   * Designs a conversion.
+   * Designs the usual conversion.
    *
    * @param from the rate of what goes in, a whole number of hertz
    * @param to the rate of what comes out, a whole number of hertz
@@ -49,27 +41,33 @@ public final class RateConversion {
    * @throws IllegalArgumentException if a rate is no whole number of hertz
    */
   public static RateConversion design(SampleRate from, SampleRate to) {
-    int fromHz = wholeHertz(from);
-    int toHz = wholeHertz(to);
+    return design(RateFilter.usual(from, to));
+  }
+
+  /**
+   * Designs a conversion. Its coefficients are computed for each converter.
+   *
+   * @param filter its low-pass
+   * @return the conversion
+   */
+  public static RateConversion design(RateFilter filter) {
+    int fromHz = (int) filter.from().hertz();
+    int toHz = (int) filter.to().hertz();
     int common = BigInteger.valueOf(fromHz).gcd(BigInteger.valueOf(toHz)).intValueExact();
-    int up = toHz / common;
-    int down = fromHz / common;
-    if (up == down) {
-      return new RateConversion(1, 1, 0, new PhaseRows.Exact(List.of(new double[] {1})));
+    return new RateConversion(filter, toHz / common, fromHz / common);
+  }
+
+  private PhaseRows designRows() {
+    if (!filter.isNeeded()) {
+      return new PhaseRows.Exact(List.of(new double[] {1}));
     }
     // Frequencies are relative to the rate of what goes in, times are in its samples.
-    double lower = Math.min(1, (double) up / down);
-    double transition = 2 * Math.PI * (STOP_BAND - PASS_BAND) * lower;
-    int reach = KaiserWindow.order(ATTENUATION_DB, transition) / 2 + 1;
+    int reach = filter.reachFrames();
     WindowedSinc kernel =
-        new WindowedSinc(
-            (STOP_BAND + PASS_BAND) / 2 * lower, reach, KaiserWindow.ofAttenuation(ATTENUATION_DB));
+        new WindowedSinc(filter.cutoffHertz() / filter.from().hertz(), reach, filter.window());
     long coefficients = 2L * reach * up;
-    PhaseRows rows =
-        coefficients <= MOST_COEFFICIENTS
-            ? exactRows(kernel, up)
-            : new PhaseRows.Interpolated(kernel, up);
-    return new RateConversion(up, down, reach, rows);
+    boolean isShort = coefficients <= MOST_COEFFICIENTS || up <= PhaseRows.Interpolated.SPACING;
+    return isShort ? exactRows(kernel, up) : new PhaseRows.Interpolated(kernel, up);
   }
 
   private static PhaseRows exactRows(WindowedSinc kernel, int up) {
@@ -80,12 +78,13 @@ public final class RateConversion {
     return new PhaseRows.Exact(rows);
   }
 
-  private static int wholeHertz(SampleRate rate) {
-    if (rate.hertz() != Math.rint(rate.hertz())) {
-      throw new IllegalArgumentException(
-          "the sample rate must be a whole number of hertz, but was " + rate.hertz() + " Hz");
-    }
-    return (int) rate.hertz();
+  /**
+   * Returns the low-pass.
+   *
+   * @return the filter, which knows both rates
+   */
+  public RateFilter filter() {
+    return filter;
   }
 
   /**
@@ -94,7 +93,7 @@ public final class RateConversion {
    * @return the look-ahead [frames of what goes in], ≥ 0
    */
   public int lookAheadFrames() {
-    return reach;
+    return filter.reachFrames();
   }
 
   /**
@@ -108,6 +107,18 @@ public final class RateConversion {
   }
 
   /**
+   * Returns how much has to go in until so much has come out.
+   *
+   * @param outputFrames how many new frames are wanted
+   * @return how many old ones it takes, the look-ahead included; 0 for none
+   */
+  public long inputFrames(long outputFrames) {
+    return outputFrames == 0
+        ? 0
+        : Math.multiplyExact(outputFrames - 1, down) / up + 1 + lookAheadFrames();
+  }
+
+  /**
    * Starts a conversion.
    *
    * @param channelCount the number of channels, at least 1
@@ -115,7 +126,7 @@ public final class RateConversion {
    * @throws IllegalArgumentException if there is no channel
    */
   public RateConverter newConverter(int channelCount) {
-    return new RateConverter(this, channelCount);
+    return new RateConverter(this, designRows(), channelCount);
   }
 
   /** New frames for each of {@link #down} old ones. */
@@ -126,9 +137,5 @@ public final class RateConversion {
   /** Old frames for each of {@link #up} new ones. */
   int down() {
     return down;
-  }
-
-  PhaseRows rows() {
-    return rows;
   }
 }

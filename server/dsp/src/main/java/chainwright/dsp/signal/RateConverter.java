@@ -16,6 +16,7 @@ public final class RateConverter {
   private static final int ROOM = 4096;
 
   private final RateConversion conversion;
+  private final PhaseRows rows;
   private final int reach;
   private final int taps;
   private final double[][] waiting;
@@ -31,14 +32,15 @@ public final class RateConverter {
   private long taken;
   private long given;
 
-  RateConverter(RateConversion conversion, int channelCount) {
+  RateConverter(RateConversion conversion, PhaseRows rows, int channelCount) {
     if (channelCount < 1) {
       throw new IllegalArgumentException(
           "the number of channels must be at least 1, but was " + channelCount);
     }
     this.conversion = conversion;
+    this.rows = rows;
     reach = conversion.lookAheadFrames();
-    taps = conversion.rows().taps();
+    taps = rows.taps();
     waiting = new double[channelCount][taps + ROOM];
     scratch = new double[taps];
     reset();
@@ -134,7 +136,7 @@ public final class RateConverter {
   private int convert(double[][] out, int at, long last) {
     int written = 0;
     while (base + reach < held && given < last) {
-      double[] row = conversion.rows().row(phase, scratch);
+      double[] row = rows.row(phase, scratch);
       int first = base - Math.max(0, reach - 1);
       for (int c = 0; c < waiting.length; c++) {
         out[c][at + written] = product(row, waiting[c], first);

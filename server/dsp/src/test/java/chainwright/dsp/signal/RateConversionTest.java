@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import chainwright.dsp.filter.RateFilterResponse;
 import chainwright.quantity.SampleRate;
 import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
@@ -112,6 +113,105 @@ class RateConversionTest {
       }
       assertThat(20 * Math.log10(loudest)).as("%s Hz", hertz).isLessThan(-REJECTION_DB);
     }
+  }
+
+  /**
+   * Tones in the pass band, the transition and the stop band, each against the response that is
+   * plotted; the steepest and the widest filter that can be written. What is left is the ripple of
+   * a filter whose images are no deeper than it.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "48000, 44100, 0.45, 150",
+    "44100, 48000, 0.45, 150",
+    "48000, 96000, 0.25, 60",
+    "96000, 48000, 0.49, 180",
+    "44100, 48000, 0.49, 180",
+    "48000, 44100, 0.49, 60",
+    "192000, 8000, 0.4, 100"
+  })
+  void tone_throughAnyFilter_hasThePlottedLevel(
+      double fromHz, double toHz, double passBand, double attenuationDb) {
+    RateFilter filter =
+        new RateFilter(
+            SampleRate.ofHertz(fromHz), SampleRate.ofHertz(toHz), passBand, attenuationDb);
+    RateConversion conversion = RateConversion.design(filter);
+    double lower = Math.min(fromHz, toHz);
+    double ripple = Math.pow(10, -attenuationDb / 20);
+    double transition = 0.5 - passBand;
+    int frames = 2 * filter.reachFrames() + (int) (fromHz * 400 / lower);
+    for (double share :
+        new double[] {
+          0.05, passBand, passBand + 0.3 * transition, passBand + 0.5 * transition, 0.4999, 0.6
+        }) {
+      double hertz = share * lower;
+      if (hertz >= fromHz / 2) {
+        continue;
+      }
+      double[] in = tone(fromHz, hertz, frames);
+      double[] out = convert(conversion, conversion.newConverter(1), new double[][] {in}, 1000)[0];
+      double[] wanted = tone(toHz, hertz, out.length);
+      int edge = (int) Math.ceil(filter.reachFrames() * toHz / fromHz) + 1;
+      double plotted =
+          Math.pow(10, new RateFilterResponse(filter).toDecibels(new double[] {hertz})[0] / 20);
+      double worst = 0;
+      for (int n = edge; n < out.length - edge; n++) {
+        double level = hertz < toHz / 2 ? plotted : 0;
+        worst = Math.max(worst, Math.abs(out[n] - level * wanted[n]));
+      }
+      assertThat(worst).as("%s of the rate", share).isLessThan(3 * ripple);
+      double expected = share <= passBand ? 1 : share >= 0.5 ? 0 : Double.NaN;
+      if (!Double.isNaN(expected)) {
+        assertThat(plotted).as("%s of the rate", share).isCloseTo(expected, within(3 * ripple));
+      }
+    }
+    double middle = filter.cutoffHertz();
+    assertThat(new RateFilterResponse(filter).toDecibels(new double[] {middle})[0])
+        .isCloseTo(20 * Math.log10(0.5), within(1e-3));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"44100, 48000", "48000, 44100", "8000, 384000", "384000, 8000", "48000, 48000"})
+  void input_thatIsNeeded_isExactlyEnough(double fromHz, double toHz) {
+    RateConversion conversion =
+        RateConversion.design(SampleRate.ofHertz(fromHz), SampleRate.ofHertz(toHz));
+    for (int wanted : new int[] {0, 1, 2, 147, 1000}) {
+      int needed = (int) conversion.inputFrames(wanted);
+      assertThat(given(conversion, needed)).isGreaterThanOrEqualTo(wanted);
+      if (needed > 0) {
+        assertThat(given(conversion, needed - 1)).isLessThan(wanted);
+      }
+    }
+  }
+
+  private static int given(RateConversion conversion, int frames) {
+    RateConverter converter = conversion.newConverter(1);
+    double[][] out = new double[1][converter.mostOutputFrames(frames)];
+    return converter.process(new double[1][frames], 0, frames, out, 0);
+  }
+
+  /** The slope of the level, against a difference of levels. */
+  @Test
+  void response_slopeOfTheLevel_isThatOfTheTransition() {
+    RateFilter filter = RateFilter.usual(SampleRate.ofHertz(48_000), SampleRate.ofHertz(44_100));
+    RateFilterResponse response = new RateFilterResponse(filter);
+    double hertz = filter.cutoffHertz() - 100;
+    double[] levels = response.toDecibels(new double[] {hertz - 0.5, hertz + 0.5});
+    double[] slope = new double[1];
+    response.addLogarithmicDerivative(new double[] {hertz}, slope, new double[1]);
+    double neperPerRadian = (levels[1] - levels[0]) / 20 * Math.log(10) / (2 * Math.PI);
+    assertThat(slope[0]).isCloseTo(neperPerRadian, within(1e-6 * Math.abs(neperPerRadian)));
+  }
+
+  @Test
+  void filter_outsideItsRanges_throws() {
+    SampleRate rate = SampleRate.DEFAULT;
+    assertThatThrownBy(() -> new RateFilter(rate, rate, 0.5, 150))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage("the pass band must reach to between 0.2 and 0.49 of the rate, but was 0.5");
+    assertThatThrownBy(() -> new RateFilter(rate, rate, 0.45, 181))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessage("the attenuation must lie between 60 and 180 dB, but was 181.0");
   }
 
   @Test
