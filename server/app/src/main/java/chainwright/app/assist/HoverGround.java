@@ -36,7 +36,7 @@ record HoverGround(Scope scope, Catalogue catalogue, Optional<PlotTheme> picture
 
   /** Returns how much later elements in a row put out what comes in [s]. */
   double latencySeconds(List<PathElement> elements) {
-    return SoundBuilder.latencySeconds(scope.sampleRate(), scope.alignment(), elements);
+    return SoundBuilder.latencySeconds(scope.alignment(), elements);
   }
 
   String sources(List<String> keys) {

@@ -36,7 +36,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
   HoverText of(SplitElement split) {
     HoverPage page = ground.page();
     if (split.step() instanceof Step.Insert insert) {
-      new InsertHover(ground).tell(page, insert, split, plots());
+      new InsertHover(ground).tell(page, insert, split, plots(split));
     } else if (split.step() instanceof Step.During during) {
       during(page, during, split);
     } else if (split.step() instanceof Step.MidSide) {
@@ -62,9 +62,11 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
         isParallel
             ? count + (count == 1 ? " path" : " paths, added with their phases")
             : count + " bands, " + slope(split) + " dB/oct where they meet, added again";
-    page.say(HoverPage.answer(word, what + ": " + ResponseWords.of(split.response(), rate())));
+    page.say(
+        HoverPage.answer(word, what + ": " + ResponseWords.of(split.response(), split.rate())));
     page.plot(
-        plots().sum(isParallel ? "Parallel paths and their sum" : "Bands and their sum", split));
+        plots(split)
+            .sum(isParallel ? "Parallel paths and their sum" : "Bands and their sum", split));
     double latest = ground.latencySeconds(List.of(split));
     List<List<String>> rows = new ArrayList<>();
     for (PathBranch branch : split.branches()) {
@@ -74,7 +76,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
         row.add(level(branch));
       }
       double own = ground.latencySeconds(branch.elements());
-      row.add(latency(own));
+      row.add(latency(own, split.rate()));
       row.add(latest > own && !split.isBypassed() ? "+" + Readings.time(latest - own) : "");
       row.add(StageTables.inOneLine(branch.elements(), ground.nominal()));
       rows.add(row);
@@ -88,7 +90,10 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
       page.say("Drawn with all dynamics at rest.");
     }
     if (latest > 0) {
-      page.say("The whole is " + latency(latest) + " late; the earlier ways wait for the latest.");
+      page.say(
+          "The whole is "
+              + latency(latest, split.rate())
+              + " late; the earlier ways wait for the latest.");
     }
     loudest(page, split, isParallel);
   }
@@ -116,7 +121,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     double hertz = 0;
     double worst = 0;
     for (int i = 0; i < 240; i++) {
-      double at = 20 * Math.pow(Math.min(1000, top() / 20), i / 239.0);
+      double at = 20 * Math.pow(Math.min(1000, top(split) / 20), i / 239.0);
       double inStep = 0;
       for (PathBranch branch : split.branches()) {
         inStep += Math.pow(10, branch.response().decibelsAt(at) / 20);
@@ -153,18 +158,21 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     page.say(
         HoverPage.answer(
             "mid-side",
-            "mid " + ResponseWords.of(mid, rate()) + "; side " + ResponseWords.of(side, rate())));
-    page.plot(plots().midSide("Middle and side", stereo));
+            "mid "
+                + ResponseWords.of(mid, split.rate())
+                + "; side "
+                + ResponseWords.of(side, split.rate())));
+    page.plot(plots(split).midSide("Middle and side", stereo));
     page.say(
         "A sound in one channel alone comes out of the other, too, where mid and side differ: "
-            + ResponseWords.of(stereo.toOtherChannel(), rate())
+            + ResponseWords.of(stereo.toOtherChannel(), split.rate())
             + ".");
     List<List<String>> rows = new ArrayList<>();
     for (PathBranch branch : split.branches()) {
       rows.add(
           List.of(
               branch.branch().word(),
-              latency(ground.latencySeconds(branch.elements())),
+              latency(ground.latencySeconds(branch.elements()), split.rate()),
               StageTables.inOneLine(branch.elements(), ground.nominal())));
     }
     page.table(List.of("part", "latency", "what it does"), rows);
@@ -182,10 +190,10 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
                 + " to "
                 + Readings.clock(during.to().seconds())
                 + ": "
-                + ResponseWords.of(passage, rate())));
+                + ResponseWords.of(passage, split.rate())));
     Response rest = path.map(SignalPath::response).orElse(UNITY);
     page.plot(
-        plots()
+        plots(split)
             .against(
                 "Inside and outside the passage",
                 "inside",
@@ -211,19 +219,19 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     page.say(
         HoverPage.answer(
             word + (isNamed ? " " + HoverPage.plain(name) : ""),
-            ResponseWords.of(branch.response(), rate())));
+            ResponseWords.of(branch.response(), split.rate())));
     boolean isAlone = split.step() instanceof Step.MidSide || split.branches().size() < 2;
     page.plot(
         isAlone
-            ? plots().single(name, word, branch.response())
-            : plots().against(name, word, branch.response(), "sum of all", split.response()));
+            ? plots(split).single(name, word, branch.response())
+            : plots(split).against(name, word, branch.response(), "sum of all", split.response()));
     double latest = ground.latencySeconds(List.of(split));
     double own = ground.latencySeconds(branch.elements());
     page.say(
         "Latency "
-            + latency(own)
+            + latency(own, split.rate())
             + (latest > own && !isAlone
-                ? ", delayed by " + latency(latest - own) + " to meet the latest."
+                ? ", delayed by " + latency(latest - own, split.rate()) + " to meet the latest."
                 : "."));
     page.table(StageTables.HEAD, StageTables.rows(branch.elements(), ground));
     if (branch.elements().isEmpty()) {
@@ -238,20 +246,12 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     return new PresetHover(ground).applied(apply, preset, path, span);
   }
 
-  private StructurePlots plots() {
-    return new StructurePlots(source, rate());
+  private StructurePlots plots(SplitElement split) {
+    return new StructurePlots(source, split.rate());
   }
 
-  private SampleRate rate() {
-    return ground.scope().sampleRate();
-  }
-
-  private double top() {
-    return rate().nyquist().hertz() * 0.999;
-  }
-
-  private String latency(double seconds) {
-    return latency(seconds, rate());
+  private static double top(SplitElement split) {
+    return split.rate().nyquist().hertz() * 0.999;
   }
 
   /** Spells a latency in time and in samples. */

@@ -47,7 +47,13 @@ record RenderChoice(Way way, SignalPath whole, SignalPath path, SignalPath witho
     if (way == Way.WHOLE) {
       return new RenderChoice(way, whole, whole, whole);
     }
-    PathSelection selection = selection(outline, names);
+    PathSelection selection = selection(outline, way, names);
+    if (way == Way.DIFFERENCE && isProcessedAtAnotherRate(whole)) {
+      throw new IOException(
+          "there is no difference of a chain with stages behind a change of the sample rate; move"
+              + " the `sample-rate-conversion` behind them, or leave it out and render with"
+              + " `--rate`");
+    }
     SignalPath without = selection.without(whole);
     SignalPath path =
         switch (way) {
@@ -58,7 +64,8 @@ record RenderChoice(Way way, SignalPath whole, SignalPath path, SignalPath witho
     return new RenderChoice(way, whole, path, without);
   }
 
-  private static PathSelection selection(Outline outline, List<String> names) throws IOException {
+  private static PathSelection selection(Outline outline, Way way, List<String> names)
+      throws IOException {
     List<PathElement> chosen = new ArrayList<>();
     for (String name : names) {
       Part part = PlotChoice.part(outline, name);
@@ -71,9 +78,33 @@ record RenderChoice(Way way, SignalPath whole, SignalPath path, SignalPath witho
         throw new IOException(
             shown + " is not on the way of the sound; name a stage, a preset or a whole block");
       }
+      if (way != Way.ONLY && part.elements().stream().anyMatch(RenderChoice::changesRate)) {
+        throw new IOException(
+            shown
+                + " changes the sample rate that what stands behind it is designed for, so it cannot"
+                + " be left out; take it out of the text, and render with `--rate`");
+      }
       chosen.addAll(part.elements());
     }
     return PathSelection.of(chosen);
+  }
+
+  /** A dither alone makes no difference worth hearing. */
+  private static boolean isProcessedAtAnotherRate(SignalPath path) {
+    boolean isBehind = false;
+    for (PathElement element : path.elements()) {
+      boolean isDither =
+          element instanceof PathElement.StageElement stage && stage.word().equals("dither");
+      if (isBehind && !element.isBypassed() && !isDither && !changesRate(element)) {
+        return true;
+      }
+      isBehind |= changesRate(element);
+    }
+    return false;
+  }
+
+  private static boolean changesRate(PathElement element) {
+    return element instanceof PathElement.StageElement stage && stage.rateChange().isPresent();
   }
 
   /**
@@ -82,7 +113,7 @@ record RenderChoice(Way way, SignalPath whole, SignalPath path, SignalPath witho
    * @param isMono whether all channels hold the same sound
    * @param latencyFrames how late the sound comes [frames]
    * @param tap listens to the stages
-   * @return what processes its audio
+   * @return what processes its audio; of a difference at a changed rate, without the dither
    */
   PathSound sound(boolean isMono, int latencyFrames, StageTap tap) {
     PathSound all = SoundBuilder.build(path, isMono, latencyFrames, tap);
@@ -95,6 +126,7 @@ record RenderChoice(Way way, SignalPath whole, SignalPath path, SignalPath witho
             List.of(
                 all.processor(),
                 new SeriesDesign(List.of(rest.processor(), new FactorDesign(-1))))),
+        all.legs(),
         new SeriesDesign(List.of()),
         all.silentStages());
   }

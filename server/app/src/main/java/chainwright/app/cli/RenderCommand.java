@@ -44,8 +44,13 @@ import picocli.CommandLine.Spec;
           + " or bus.%n",
       "The first frame of the file is that of the take, whatever the chain's latency;"
           + " what goes on sounding after the take is rendered until it has fallen by"
-          + " 90 dB. Everything runs at the takes' own sample rate. A take of one channel"
-          + " becomes two where the chain has `pan`, `width` or `reverb`.%n",
+          + " 90 dB. A take of one channel becomes two where the chain has `pan`,"
+          + " `width` or `reverb`.%n",
+      "Everything runs at the takes' own sample rate, up to a `sample-rate-conversion`."
+          + " Takes of different rates are converted to that of the session, or to the"
+          + " highest of them. `--rate` converts last, before a `dither` at the end"
+          + " (flat to 0.45 of the lower rate, 150 dB down from half of it on);"
+          + " stems keep the rate of the takes.%n",
       "A render that is more than 6 LU louder than its take, of several the loudest, and"
           + " louder than the chain's `loudness`, is held at the loudness of that take.%n"
     },
@@ -59,6 +64,8 @@ import picocli.CommandLine.Spec;
       "                                        the take that the chain names",
       "  chainwright render song.chain --take mic.wav -o out.wav --bits 24",
       "  chainwright render song.chain -o out.wav --from 0:31 --to 0:33",
+      "  chainwright render song.chain -o cd.wav --rate 44100 --bits 16",
+      "                                        converted last, before the dither",
       "  chainwright render song.chain -o dull.wav --without 2,air",
       "                                        stages 2 and air bypassed",
       "  chainwright render song.chain -o esses.wav --difference 3",
@@ -119,6 +126,15 @@ final class RenderCommand implements Callable<Integer> {
       converter = BitsArgument.class,
       description = "How samples are stored: integers, or floats (f); 32f by default.")
   private SampleKind bits = SampleKind.ofFloat(32);
+
+  @Option(
+      names = "--rate",
+      paramLabel = "HZ",
+      converter = RateArgument.class,
+      description =
+          "The file's sample rate, such as 48000 or 44.1kHz; by default that of the"
+              + " takes, or what the chain converts to.")
+  private @Nullable SampleRate rate;
 
   @Option(
       names = "--from",
@@ -203,11 +219,28 @@ final class RenderCommand implements Callable<Integer> {
       StageMeters meters = new StageMeters();
       MixPlan plan =
           RenderPlan.of(
-              subject, choice(subject), order, takes, subject.isFed() ? meters : StageTap.NONE);
+              subject,
+              choice(subject),
+              order,
+              takes,
+              fileRate(takes),
+              subject.isFed() ? meters : StageTap.NONE);
       RenderOrder made = order(subject, plan, kind);
       warn(subject, takes, plan);
       return say(new RenderSheet(made, run(takes, made)), new DynamicsSheet(subject, meters));
     }
+  }
+
+  private Optional<SampleRate> fileRate(RenderTakes takes) {
+    if (rate != null && takes.readers().values().stream().anyMatch(RenderCommand::isUneven)) {
+      throw wrong("a take of no whole number of hertz cannot be converted; leave `--rate` out");
+    }
+    return Optional.ofNullable(rate);
+  }
+
+  private static boolean isUneven(AudioReader reader) {
+    double hertz = reader.format().sampleRateHz();
+    return hertz != Math.rint(hertz);
   }
 
   private int threadCount() {
@@ -295,12 +328,13 @@ final class RenderCommand implements Callable<Integer> {
     takes
         .silentChains()
         .forEach(name -> say("`" + name + "` names no `take` and is silent in this render"));
+    takes.conversions().forEach(this::say);
     SampleRate own = subject.scope().sampleRate();
-    SampleRate rate = subject.rate();
+    SampleRate common = subject.rate();
     boolean isDeclared =
         subject.scope().session().flatMap(Definition.Session::sampleRate).isPresent();
-    if (isDeclared && own.hertz() != rate.hertz()) {
-      say("the take has " + rate + ", the session says " + own + "; rendered at " + rate);
+    if (isDeclared && own.hertz() != common.hertz()) {
+      say("the take has " + common + ", the session says " + own + "; processed at " + common);
     }
     boolean isDithered =
         plan.target().path().stages().stream().anyMatch(stage -> stage.word().equals("dither"));

@@ -27,14 +27,14 @@ record RenderSheet(RenderOrder order, RenderReport report) {
             Locale.ROOT,
             "Wrote %s: %.3f s%s, %d channel%s, %s Hz, %s",
             order.output(),
-            report.written().frames() / order.rateHz(),
+            report.written().frames() / order.fileRateHz(),
             report.tailFrames() == 0
                 ? ""
                 : String.format(
                     Locale.ROOT, " (%.3f s of it tail)", report.tailFrames() / order.rateHz()),
             report.channels(),
             report.channels() == 1 ? "" : "s",
-            plain(order.rateHz()),
+            plain(order.fileRateHz()),
             order.samples()));
     report
         .stems()

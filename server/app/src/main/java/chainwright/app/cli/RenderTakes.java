@@ -2,6 +2,7 @@ package chainwright.app.cli;
 
 import chainwright.app.audiofile.AudioFiles;
 import chainwright.app.audiofile.AudioReader;
+import chainwright.app.audiofile.ConvertedReader;
 import chainwright.engine.mix.MixOrder;
 import chainwright.engine.mix.MixTake;
 import chainwright.notation.model.Declarations;
@@ -18,14 +19,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 
-/** The takes of all chains that are to be heard, open for reading, all of one sample rate. */
+/**
+ * The takes of all chains that are to be heard, open for reading, all of one sample rate: those of
+ * another are converted to it.
+ */
 final class RenderTakes implements AutoCloseable {
 
   private final Map<String, AudioReader> readers = new LinkedHashMap<>();
   private final Map<String, MixTake> parts = new LinkedHashMap<>();
   private final List<String> silent = new ArrayList<>();
+  private final List<String> converted = new ArrayList<>();
 
   /**
    * What the command line says of the take of the chain that is meant.
@@ -51,7 +55,7 @@ final class RenderTakes implements AutoCloseable {
    * @param given what the command line says
    * @param output the file that will be written, which must be none of them
    * @return the takes; of a bus that is fed the part on the command line is not theirs
-   * @throws IOException if one cannot be read, or their rates differ
+   * @throws IOException if one cannot be read, or has no such part
    */
   static RenderTakes open(RenderSubject subject, MixOrder order, Given given, Path output)
       throws IOException {
@@ -61,7 +65,11 @@ final class RenderTakes implements AutoCloseable {
         boolean isMeant = subject.isMeant(track) && !subject.isFed();
         takes.open(subject.scope(), track, isMeant ? Optional.of(given) : Optional.empty(), output);
       }
-      takes.requireOneRate();
+      takes.convertToOneRate(subject.scope());
+      for (Definition.Track track : order.tracks()) {
+        boolean isMeant = subject.isMeant(track) && !subject.isFed();
+        takes.divide(track, isMeant ? Optional.of(given) : Optional.empty());
+      }
       return takes;
     } catch (IOException | RuntimeException e) {
       takes.close();
@@ -89,8 +97,16 @@ final class RenderTakes implements AutoCloseable {
     if (Files.exists(output) && Files.exists(file.get()) && Files.isSameFile(file.get(), output)) {
       throw new IOException("`" + output + "` is the take, which is never written to");
     }
-    AudioReader reader = AudioFiles.open(file.get());
-    readers.put(name, reader);
+    readers.put(name, AudioFiles.open(file.get()));
+  }
+
+  private void divide(Definition.Track track, Optional<Given> given) throws IOException {
+    String name = track.name().text();
+    AudioReader reader = readers.get(name);
+    if (reader == null) {
+      return;
+    }
+    Optional<Declarations.Take> declared = track.declarations().take();
     SampleRate rate = SampleRate.ofHertz(reader.format().sampleRateHz());
     boolean isDeclaredPart = given.isEmpty() || given.get().isNothing();
     RenderPart part =
@@ -123,25 +139,48 @@ final class RenderTakes implements AutoCloseable {
         .orElse(path);
   }
 
-  private void requireOneRate() throws IOException {
-    long rates =
+  /** Where the rates differ, that of the session counts, or the highest where it says none. */
+  private void convertToOneRate(Scope scope) throws IOException {
+    double[] rates =
         readers.values().stream()
             .mapToDouble(one -> one.format().sampleRateHz())
             .distinct()
-            .count();
-    if (rates > 1) {
-      throw new IOException(
-          "the takes have different sample rates, and are mixed at one: "
-              + readers.entrySet().stream()
-                  .map(
-                      one ->
-                          "`"
-                              + one.getKey()
-                              + "` "
-                              + SampleRate.ofHertz(one.getValue().format().sampleRateHz()))
-                  .collect(Collectors.joining(", "))
-              + "; convert them to one rate first");
+            .sorted()
+            .toArray();
+    if (rates.length < 2) {
+      return;
     }
+    Optional<SampleRate> declared =
+        scope.session().flatMap(Definition.Session::sampleRate).map(any -> scope.sampleRate());
+    SampleRate common = declared.orElseGet(() -> SampleRate.ofHertz(rates[rates.length - 1]));
+    for (Map.Entry<String, AudioReader> entry : readers.entrySet()) {
+      SampleRate own = SampleRate.ofHertz(entry.getValue().format().sampleRateHz());
+      if (!own.equals(common)) {
+        try {
+          entry.setValue(ConvertedReader.of(entry.getValue(), common));
+        } catch (IllegalArgumentException noWholeRate) {
+          throw new IOException(
+              "the takes have different sample rates, of which that of `"
+                  + entry.getKey()
+                  + "` cannot be converted: "
+                  + noWholeRate.getMessage(),
+              noWholeRate);
+        }
+        converted.add(
+            "the take of `"
+                + entry.getKey()
+                + "` has "
+                + own
+                + "; converted to "
+                + common
+                + (declared.isPresent() ? ", the session's rate" : ", the highest of the takes"));
+      }
+    }
+  }
+
+  /** Returns what was converted to one rate, a sentence a take. */
+  List<String> conversions() {
+    return converted;
   }
 
   /** Returns the rate of all of them, or another where there is none. */

@@ -9,6 +9,7 @@ import chainwright.engine.mix.MixPlan;
 import chainwright.engine.mix.NodeRun;
 import chainwright.engine.sound.LevelGauge;
 import chainwright.engine.sound.MeasuredLevel;
+import chainwright.engine.sound.RateLeg;
 import chainwright.quantity.SampleRate;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -60,17 +61,32 @@ final class MixPass {
     this.progress = progress;
     this.isAgain = isAgain;
     plan = order.plan();
-    allFrames = order.toFrame() + plan.target().latencyFrames();
-    after = new LevelGauge(SampleRate.ofHertz(order.rateHz()), plan.target().channelCount());
+    MixNode target = plan.target();
+    allFrames = target.latencyFrames() + target.sound().neededFrames(order.endFileFrame());
+    after = new LevelGauge(SampleRate.ofHertz(order.fileRateHz()), target.channelCount());
     for (int i = 0; i < plan.nodes().size(); i++) {
       add(i, readers, i == plan.nodes().size() - 1 ? gainDb : 0, stems);
     }
+    deliver(target, gainDb, writer);
+  }
+
+  private void deliver(MixNode target, double gainDb, Optional<AudioWriter> writer) {
     int last = nodeWorks.get(nodeWorks.size() - 1);
-    double[][][] meant = outputs.get(outputs.size() - 1);
-    pipeline.add(block -> measure(block, slot(meant, block)), List.of(last));
+    Outlet meant = new Slots(outputs.get(outputs.size() - 1), target.latencyFrames());
+    List<RateLeg> legs = target.sound().legs(gainDb);
+    Outlet delivered = meant;
+    if (!legs.isEmpty()) {
+      SampleCheck check = new SampleCheck("the render holds", order.fileRateHz());
+      DeliveryWork work = new DeliveryWork(meant, legs, target.channelCount(), check);
+      last = pipeline.add(work, List.of(last));
+      delivered = work;
+    }
+    Outlet file = delivered;
+    long from = order.firstFileFrame();
+    long to = order.endFileFrame();
+    pipeline.add(block -> measure(block, file, from, to), List.of(last));
     if (writer.isPresent()) {
-      int late = plan.target().latencyFrames();
-      pipeline.add(block -> write(writer.get(), block, slot(meant, block), late), List.of(last));
+      pipeline.add(block -> write(writer.get(), block, file, from, to), List.of(last));
     }
   }
 
@@ -102,8 +118,9 @@ final class MixPass {
       if (stems.isPresent()) {
         AudioWriter stem =
             stems.get().add(node.name(), plan.nodes().get(feed.from()).name(), node.channelCount());
+        Outlet outlet = new Slots(slots, node.arrivalFrames());
         pipeline.add(
-            block -> write(stem, block, slot(slots, block), node.arrivalFrames()), List.of(work));
+            block -> write(stem, block, outlet, order.fromFrame(), order.toFrame()), List.of(work));
       }
     }
     NodeRun run = new NodeRun(plan, index, gainDb, BLOCK_FRAMES);
@@ -167,24 +184,48 @@ final class MixPass {
     return (int) Math.min(BLOCK_FRAMES, allFrames - block * BLOCK_FRAMES);
   }
 
-  private void measure(long block, double[][] sound) {
-    int from = first(block, plan.target().latencyFrames());
-    after.process(sound, from, Math.max(0, count(block) - from));
+  /** What lies in slots, late by some frames. */
+  private final class Slots implements Outlet {
+    private final double[][][] slots;
+    private final int lateFrames;
+
+    Slots(double[][][] slots, int lateFrames) {
+      this.slots = slots;
+      this.lateFrames = lateFrames;
+    }
+
+    @Override
+    public double[][] sound(long block) {
+      return slot(slots, block);
+    }
+
+    @Override
+    public int count(long block) {
+      return MixPass.this.count(block);
+    }
+
+    @Override
+    public long startFrame(long block) {
+      return block * BLOCK_FRAMES - lateFrames;
+    }
+  }
+
+  private void measure(long block, Outlet file, long fromFrame, long toFrame) {
+    int from = place(block, file, fromFrame);
+    after.process(file.sound(block), from, place(block, file, toFrame) - from);
     progress.done((double) Math.min(allFrames, (block + 1) * BLOCK_FRAMES) / allFrames, isAgain);
   }
 
-  /** The first frame of a block that belongs to the part that is rendered. */
-  private int first(long block, int lateFrames) {
-    long first = order.fromFrame() + lateFrames - block * BLOCK_FRAMES;
-    return (int) Math.max(0, Math.min(count(block), first));
+  /** Where in a block a frame lies, at its start or end if it lies before or behind. */
+  private static int place(long block, Outlet outlet, long frame) {
+    return (int) Math.max(0, Math.min(outlet.count(block), frame - outlet.startFrame(block)));
   }
 
-  private void write(AudioWriter writer, long block, double[][] sound, int lateFrames)
+  private static void write(
+      AudioWriter writer, long block, Outlet outlet, long fromFrame, long toFrame)
       throws IOException {
-    int from = first(block, lateFrames);
-    long end = order.toFrame() + lateFrames - block * BLOCK_FRAMES;
-    int to = (int) Math.max(from, Math.min(count(block), end));
-    writer.write(sound, from, to - from);
+    int from = place(block, outlet, fromFrame);
+    writer.write(outlet.sound(block), from, place(block, outlet, toFrame) - from);
   }
 
   /** Goes through the takes. */

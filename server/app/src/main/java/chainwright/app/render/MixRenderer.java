@@ -53,7 +53,7 @@ public final class MixRenderer {
     if (order.stems().isEmpty()) {
       return render(format, Optional.empty());
     }
-    try (StemFolder stems = StemFolder.begin(order.stems().get(), format)) {
+    try (StemFolder stems = StemFolder.begin(order.stems().get(), stemFormat(format))) {
       return render(format, Optional.of(stems));
     }
   }
@@ -100,8 +100,14 @@ public final class MixRenderer {
         .map(
             own ->
                 new AudioFormat(
-                    order.kind(), order.rateHz(), channels, own.speakers(), order.samples()))
-        .orElseGet(() -> AudioFormat.of(order.kind(), order.rateHz(), channels, order.samples()));
+                    order.kind(), order.fileRateHz(), channels, own.speakers(), order.samples()))
+        .orElseGet(
+            () -> AudioFormat.of(order.kind(), order.fileRateHz(), channels, order.samples()));
+  }
+
+  /** What goes into a bus has the rate of the takes. */
+  private AudioFormat stemFormat(AudioFormat file) {
+    return AudioFormat.of(file.file(), order.rateHz(), file.channels(), file.samples());
   }
 
   private LevelMatch gain(MeasuredLevel own, MeasuredLevel render) {

@@ -3,7 +3,9 @@ package chainwright.app.render;
 import chainwright.app.audiofile.FileKind;
 import chainwright.app.audiofile.SampleKind;
 import chainwright.engine.mix.MixPlan;
+import chainwright.engine.sound.RateLeg;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -11,7 +13,8 @@ import java.util.OptionalDouble;
  * What is to be rendered, and how it is to be written.
  *
  * @param plan the chains and buses, that which is meant last; at least one
- * @param rateHz the sample rate of all takes [Hz]
+ * @param rateHz the sample rate of all takes [Hz]; the file has another where what is meant changes
+ *     it
  * @param fromFrame the first frame that is rendered, counted from the start of the takes
  * @param toFrame the frame after the last
  * @param policy at what level it is written
@@ -37,4 +40,25 @@ public record RenderOrder(
     SampleKind samples,
     boolean mayReplace,
     Optional<Path> stems,
-    int threads) {}
+    int threads) {
+
+  /**
+   * Returns the sample rate of the file.
+   *
+   * @return the rate [Hz]
+   */
+  public double fileRateHz() {
+    List<RateLeg> legs = plan.target().sound().legs();
+    return legs.isEmpty() ? rateHz : legs.get(legs.size() - 1).conversion().filter().to().hertz();
+  }
+
+  /** The first frame of the file, counted at its own rate from the start of the takes. */
+  long firstFileFrame() {
+    return plan.target().sound().deliveredFrames(fromFrame);
+  }
+
+  /** The frame after the last of the file, counted at its own rate from the start of the takes. */
+  long endFileFrame() {
+    return plan.target().sound().deliveredFrames(toFrame);
+  }
+}

@@ -53,8 +53,7 @@ public final class StageWords {
     } else {
       filter(stage, sound.response(), parts);
     }
-    double latencySeconds =
-        SoundBuilder.latencySeconds(stage.context().rate(), Optional.empty(), List.of(stage));
+    double latencySeconds = SoundBuilder.latencySeconds(Optional.empty(), List.of(stage));
     if (latencySeconds > 0) {
       parts.add("latency " + Readings.time(latencySeconds));
     }

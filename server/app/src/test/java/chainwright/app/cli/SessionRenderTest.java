@@ -248,12 +248,10 @@ class SessionRenderTest {
 
   @Test
   void trouble_ofASession_leavesNothing() throws IOException {
-    Takes.write(folder.resolve("other.wav"), 44_100, a);
     String mix = "bus mix {\n}\n";
     checkRefused(
-        "the takes have different sample rates",
-        "chain a {\n take \"a.wav\"\n to mix\n}\nchain o {\n take \"other.wav\"\n to mix\n}\n"
-            + mix);
+        "changes the sample rate, but `mix` is made of or listens to this chain",
+        "chain a {\n take \"a.wav\"\n to mix\n sample-rate-conversion 96 kHz\n}\n" + mix);
     checkRefused(
         "hears itself: `x` to `y` to `x`",
         "chain a {\n take \"a.wav\"\n to x\n}\nbus x {\n to y\n to mix\n}\nbus y {\n to x\n}\n"

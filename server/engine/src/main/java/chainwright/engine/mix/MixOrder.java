@@ -1,14 +1,11 @@
 package chainwright.engine.mix;
 
-import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.notation.model.Definition;
-import chainwright.notation.model.Value;
 import chainwright.notation.project.Scope;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 
@@ -54,22 +51,7 @@ public record MixOrder(List<Definition.Track> tracks, List<String> circle) {
 
   /** The names after {@code key} of the stages that are not bypassed. */
   private static List<String> keys(SignalPath path) {
-    return path.stages().stream().flatMap(stage -> key(stage).stream()).distinct().toList();
-  }
-
-  /**
-   * Returns the name that a stage listens to.
-   *
-   * @param stage the stage
-   * @return the name after {@code key}; empty if it listens to its own signal
-   */
-  static Optional<String> key(StageElement stage) {
-    return stage
-        .context()
-        .settings()
-        .value("key")
-        .filter(Value.Reference.class::isInstance)
-        .map(value -> ((Value.Reference) value).name());
+    return path.stages().stream().flatMap(stage -> stage.key().stream()).distinct().toList();
   }
 
   /**

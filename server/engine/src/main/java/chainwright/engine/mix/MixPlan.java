@@ -1,6 +1,5 @@
 package chainwright.engine.mix;
 
-import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.sound.PathSound;
@@ -200,13 +199,14 @@ public record MixPlan(List<MixNode> nodes, List<MissingKey> missingKeys) {
               isMadeStereo ? 2 : incoming,
               sound,
               arrival,
-              endFrame(take, sources, sound.processor())));
+              endFrame(take, sources, sound)));
     }
 
     private Map<String, Integer> keys(SignalPath path) {
       Map<String, Integer> keys = new LinkedHashMap<>();
       for (StageElement stage : path.stages()) {
-        MixOrder.key(stage)
+        stage
+            .key()
             .ifPresent(
                 key -> {
                   Integer index = indices.get(key);
@@ -236,8 +236,7 @@ public record MixPlan(List<MixNode> nodes, List<MissingKey> missingKeys) {
       return feeds;
     }
 
-    private long endFrame(
-        Optional<MixTake> take, List<Integer> sources, ProcessorDesign processor) {
+    private long endFrame(Optional<MixTake> take, List<Integer> sources, PathSound sound) {
       if (take.isPresent() && take.get().toFrame().isPresent() && sources.isEmpty()) {
         return take.get().toFrame().getAsLong();
       }
@@ -245,7 +244,7 @@ public record MixPlan(List<MixNode> nodes, List<MissingKey> missingKeys) {
       for (int source : sources) {
         end = Math.max(end, nodes.get(source).endFrame());
       }
-      return end + processor.tailFrames();
+      return end + sound.tailFrames();
     }
   }
 }

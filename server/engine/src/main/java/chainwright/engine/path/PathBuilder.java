@@ -34,7 +34,7 @@ import java.util.Set;
  * Builds the path of a chain or a bus.
  *
  * @param scope what the names mean
- * @param rate the sample rate that the path runs at
+ * @param rate the sample rate of what comes to the path, until a conversion changes it
  */
 public record PathBuilder(Scope scope, SampleRate rate) {
 
@@ -57,7 +57,9 @@ public record PathBuilder(Scope scope, SampleRate rate) {
       boolean isBypassed,
       boolean isPartial,
       Optional<SourceKind> source,
-      OptionalDouble lowestHz) {
+      OptionalDouble lowestHz,
+      SampleRate rate,
+      boolean isOnMainLine) {
 
     Where inPreset(Definition.Preset preset, Place apply, boolean bypassed) {
       Set<String> more = new HashSet<>(presets);
@@ -69,16 +71,43 @@ public record PathBuilder(Scope scope, SampleRate rate) {
           isBypassed || bypassed || preset.clauses().bypassed().isPresent(),
           isPartial,
           source.isPresent() ? source : preset.source(),
-          source.isPresent() || lowestHz.isPresent() ? lowestHz : usualLowestHz(preset.source()));
+          source.isPresent() || lowestHz.isPresent() ? lowestHz : usualLowestHz(preset.source()),
+          rate,
+          isOnMainLine);
     }
 
     Where partial(boolean bypassed) {
-      return new Where(section, appliedAt, presets, isBypassed || bypassed, true, source, lowestHz);
+      return inStructure(bypassed, true);
     }
 
-    Where bypassed(boolean bypassed) {
+    /** Inside a structure everything runs at the rate that the structure has. */
+    Where inStructure(boolean bypassed, boolean partial) {
       return new Where(
-          section, appliedAt, presets, isBypassed || bypassed, isPartial, source, lowestHz);
+          section,
+          appliedAt,
+          presets,
+          isBypassed || bypassed,
+          isPartial || partial,
+          source,
+          lowestHz,
+          rate,
+          false);
+    }
+
+    /** What comes after some elements is at the rate that they leave. */
+    Where behind(List<PathElement> elements) {
+      return isOnMainLine
+          ? new Where(
+              section,
+              appliedAt,
+              presets,
+              isBypassed,
+              isPartial,
+              source,
+              lowestHz,
+              SignalPath.rateBehind(elements, rate),
+              true)
+          : this;
     }
 
     Place place(TextSpan span) {
@@ -107,7 +136,9 @@ public record PathBuilder(Scope scope, SampleRate rate) {
             track.clauses().bypassed().isPresent(),
             false,
             source,
-            lowest);
+            lowest,
+            rate,
+            true);
     return new SignalPath(
         track,
         readAll(track.steps(), where),
@@ -137,14 +168,19 @@ public record PathBuilder(Scope scope, SampleRate rate) {
             preset.clauses().bypassed().isPresent(),
             false,
             preset.source(),
-            usualLowestHz(preset.source()));
+            usualLowestHz(preset.source()),
+            rate,
+            true);
     return readAll(preset.steps(), where);
   }
 
   private List<PathElement> readAll(List<Step> steps, Where where) {
     List<PathElement> elements = new ArrayList<>();
+    Where next = where;
     for (Step step : steps) {
-      elements.addAll(step.accept(new Reader(this, where)));
+      List<PathElement> read = step.accept(new Reader(this, next));
+      next = next.behind(read);
+      elements.addAll(read);
     }
     return elements;
   }
@@ -156,8 +192,9 @@ public record PathBuilder(Scope scope, SampleRate rate) {
     @Override
     public List<PathElement> visitStage(Step.Stage stage) {
       StageContext context =
-          new StageContext(stage.settings(), builder.rate(), where.source(), where.lowestHz());
-      List<PathElement> sideChain = builder.readAll(stage.sideChain(), where);
+          new StageContext(stage.settings(), where.rate(), where.source(), where.lowestHz());
+      List<PathElement> sideChain =
+          builder.readAll(stage.sideChain(), where.inStructure(false, false));
       return List.of(
           new StageElement(
               stage,
@@ -195,7 +232,7 @@ public record PathBuilder(Scope scope, SampleRate rate) {
     @Override
     public List<PathElement> visitInsert(Step.Insert insert) {
       List<PathElement> body =
-          builder.readAll(insert.model().steps(), where.bypassed(isBypassed(insert)));
+          builder.readAll(insert.model().steps(), where.inStructure(isBypassed(insert), false));
       double gainDb =
           insert.settings().number("send").orElse(0.0)
               - insert.settings().number("return").orElse(0.0);
@@ -262,9 +299,9 @@ public record PathBuilder(Scope scope, SampleRate rate) {
       List<Response> parts = new ArrayList<>();
       for (int i = 0; i + 1 < bands.size(); i++) {
         double edgeHz = bands.get(i).highHz();
-        boolean exists = edgeHz > 0 && edgeHz < builder.rate().hertz() / 2;
+        boolean exists = edgeHz > 0 && edgeHz < where.rate().hertz() / 2;
         if (exists) {
-          Crossover crossover = crossover(Frequency.ofHertz(edgeHz), slope, builder.rate());
+          Crossover crossover = crossover(Frequency.ofHertz(edgeHz), slope, where.rate());
           parts.add(i < index ? crossover.high() : i == index ? crossover.low() : crossover.sum());
         }
       }
@@ -294,6 +331,7 @@ public record PathBuilder(Scope scope, SampleRate rate) {
               where.place(step.lineSpan()),
               where.appliedAt(),
               isBypassed(step),
+              where.rate(),
               branches,
               response));
     }

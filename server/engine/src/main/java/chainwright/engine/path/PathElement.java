@@ -1,6 +1,8 @@
 package chainwright.engine.path;
 
 import chainwright.dsp.filter.Response;
+import chainwright.dsp.signal.RateFilter;
+import chainwright.engine.stage.SampleRateConversion;
 import chainwright.engine.stage.StageContext;
 import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.Default;
@@ -8,6 +10,8 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
+import chainwright.notation.model.Value;
+import chainwright.quantity.SampleRate;
 import java.util.List;
 import java.util.Optional;
 
@@ -34,6 +38,13 @@ public sealed interface PathElement {
    * @return whether it, or the preset that brings it, is bypassed
    */
   boolean isBypassed();
+
+  /**
+   * Returns the sample rate.
+   *
+   * @return the rate of what comes to it
+   */
+  SampleRate rate();
 
   /**
    * Returns the same element out of the path.
@@ -83,6 +94,11 @@ public sealed interface PathElement {
     }
 
     @Override
+    public SampleRate rate() {
+      return context.rate();
+    }
+
+    @Override
     public StageElement asBypassed() {
       return new StageElement(stage, place, appliedAt, true, isPartial, context, sound, sideChain);
     }
@@ -102,12 +118,39 @@ public sealed interface PathElement {
     }
 
     /**
+     * Returns the name of the chain or bus that the stage listens to.
+     *
+     * @return the name after {@code key}; empty if it listens to its own signal
+     */
+    public Optional<String> key() {
+      return context
+          .settings()
+          .value("key")
+          .filter(Value.Reference.class::isInstance)
+          .map(value -> ((Value.Reference) value).name());
+    }
+
+    /**
      * Returns the stage's word.
      *
      * @return such as "high-pass"
      */
     public String word() {
       return stage.kind().word();
+    }
+
+    /**
+     * Returns the change of rate that the stage makes where it stands on the way of the whole
+     * signal.
+     *
+     * @return its low-pass, which knows both rates; empty for a stage of another kind, one that is
+     *     bypassed and one whose settings allow no design
+     */
+    public Optional<RateFilter> rateChange() {
+      boolean changes = word().equals(SampleRateConversion.WORD) && !isBypassed;
+      return changes
+          ? sound.map(designed -> SampleRateConversion.filter(context))
+          : Optional.empty();
     }
 
     /**
@@ -127,6 +170,7 @@ public sealed interface PathElement {
    * @param place its line
    * @param appliedAt where its preset is applied, if it comes from one
    * @param isBypassed whether it is out of the path
+   * @param rate the sample rate that it runs at
    * @param branches what happens on its branches
    * @param response what it does to each frequency as a whole; a passage does nothing outside it
    */
@@ -135,6 +179,7 @@ public sealed interface PathElement {
       Place place,
       Optional<Place> appliedAt,
       boolean isBypassed,
+      SampleRate rate,
       List<PathBranch> branches,
       Response response)
       implements PathElement {
@@ -146,6 +191,7 @@ public sealed interface PathElement {
      * @param place its line
      * @param appliedAt where its preset is applied
      * @param isBypassed whether it is out of the path
+     * @param rate the sample rate that it runs at
      * @param branches its branches
      * @param response what it does as a whole
      */
@@ -155,11 +201,11 @@ public sealed interface PathElement {
 
     @Override
     public SplitElement asBypassed() {
-      return new SplitElement(step, place, appliedAt, true, branches, response);
+      return new SplitElement(step, place, appliedAt, true, rate, branches, response);
     }
 
     SplitElement withBranches(List<PathBranch> others) {
-      return new SplitElement(step, place, appliedAt, isBypassed, others, response);
+      return new SplitElement(step, place, appliedAt, isBypassed, rate, others, response);
     }
   }
 

@@ -57,7 +57,8 @@ public final class PathSelection {
   }
 
   /**
-   * Returns a path in which everything is bypassed but the choice and the structures around it.
+   * Returns a path in which everything is bypassed but the choice, the structures around it, and
+   * the changes of the sample rate, for which the stages behind them are designed.
    *
    * @param path the path
    * @return the path; what is bypassed in the text stays so
@@ -77,7 +78,7 @@ public final class PathSelection {
   }
 
   private PathElement only(PathElement element) {
-    if (chosen.contains(element)) {
+    if (chosen.contains(element) || changesRate(element)) {
       return element;
     }
     if (element instanceof SplitElement split && holdsChosen(split)) {
@@ -87,6 +88,10 @@ public final class PathSelection {
               .toList());
     }
     return element.asBypassed();
+  }
+
+  private static boolean changesRate(PathElement element) {
+    return element instanceof StageElement stage && stage.rateChange().isPresent();
   }
 
   private PathElement without(PathElement element) {

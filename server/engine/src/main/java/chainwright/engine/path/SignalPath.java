@@ -3,6 +3,7 @@ package chainwright.engine.path;
 import chainwright.dsp.filter.ConstantFactor;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
+import chainwright.dsp.signal.RateFilter;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.stage.StageSound;
@@ -38,7 +39,7 @@ public final class SignalPath {
    * @param source the kind of source, if declared
    * @param lowestHz the lowest fundamental [Hz], declared or usual for the source; empty if unknown
    * @param isLowestDeclared whether the lowest fundamental is declared rather than usual
-   * @param rate the sample rate
+   * @param rate the sample rate of what comes to it
    * @param alignment which digital level [dBFS] stands for 0 dBu, if the session says so
    */
   public SignalPath(
@@ -110,10 +111,36 @@ public final class SignalPath {
   /**
    * Returns the sample rate.
    *
-   * @return the rate that the path runs at
+   * @return the rate of what comes to the path, at which it runs until a conversion
    */
   public SampleRate rate() {
     return rate;
+  }
+
+  /**
+   * Returns the sample rate of what the path puts out.
+   *
+   * @return that of its last conversion; else that of what comes to it
+   */
+  public SampleRate deliveredRate() {
+    return rateBehind(elements, rate);
+  }
+
+  /**
+   * Returns the sample rate behind some elements.
+   *
+   * @param elements the elements of a path in order; conversions inside structures count nothing
+   * @param before the rate of what comes to the first
+   * @return the rate of what the last puts out
+   */
+  static SampleRate rateBehind(List<PathElement> elements, SampleRate before) {
+    SampleRate behind = before;
+    for (PathElement element : elements) {
+      if (element instanceof StageElement stage) {
+        behind = stage.rateChange().map(RateFilter::to).orElse(behind);
+      }
+    }
+    return behind;
   }
 
   /**

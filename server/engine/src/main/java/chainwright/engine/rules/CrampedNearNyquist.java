@@ -46,8 +46,8 @@ public final class CrampedNearNyquist implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    double rateHz = evidence.path().rate().hertz();
     for (StageElement element : evidence.path().stages()) {
+      double rateHz = element.rate().hertz();
       boolean isCramped =
           element.context().is("curve", "bilinear")
               && EqualiserMoves.isMove(element)

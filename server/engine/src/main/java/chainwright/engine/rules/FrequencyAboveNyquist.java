@@ -38,8 +38,8 @@ public final class FrequencyAboveNyquist implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    double rateHz = evidence.path().rate().hertz();
     for (Said said : Said.in(evidence.path())) {
+      double rateHz = said.rate().hertz();
       for (Written written : said.settings().written()) {
         if (written.setting().high() instanceof Limit.OfSampleRate limit
             && Amounts.of(written).stream().anyMatch(hertz -> hertz >= limit.share() * rateHz)) {

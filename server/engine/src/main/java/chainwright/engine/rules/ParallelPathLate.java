@@ -68,7 +68,7 @@ public final class ParallelPathLate implements Rule {
             .toList();
     double latestSeconds =
         branches.stream().mapToDouble(branch -> delaySeconds(branch)).max().orElse(0);
-    double halfSampleSeconds = 0.5 / evidence.path().rate().hertz();
+    double halfSampleSeconds = 0.5 / split.rate().hertz();
     for (PathBranch branch : branches) {
       double earlySeconds = latestSeconds - delaySeconds(branch);
       if (earlySeconds > halfSampleSeconds) {

@@ -45,8 +45,8 @@ public final class PeakyFilterCorner implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    double highestHz = HIGHEST_SHARE_OF_RATE * evidence.path().rate().hertz();
     for (StageElement element : evidence.path().stages()) {
+      double highestHz = HIGHEST_SHARE_OF_RATE * element.rate().hertz();
       Optional<Response> response = element.sound().map(StageSound::response);
       boolean isPeaky =
           WORDS.contains(element.word())

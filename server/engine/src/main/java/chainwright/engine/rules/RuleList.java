@@ -44,6 +44,7 @@ final class RuleList {
           new PeakyFilterCorner(),
           new PreFaderSurprise(),
           new ProcessingAfterCeiling(),
+          new RateChangeMisplaced(),
           new ReturnConverterOverload(),
           new ReturnNotFullyWet(),
           new ReverbFeedsDynamics(),

@@ -12,6 +12,7 @@ import chainwright.notation.model.Settings;
 import chainwright.notation.model.Step;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.text.TextSpan;
+import chainwright.quantity.SampleRate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,7 @@ import java.util.Optional;
  * @param clauses what else is said beside them
  * @param isBypassed whether they have no effect at present
  * @param part what part of the sound they work on
+ * @param rate the sample rate that they work at
  */
 record Said(
     Settings settings,
@@ -32,7 +34,8 @@ record Said(
     Optional<Place> appliedAt,
     Clauses clauses,
     boolean isBypassed,
-    Part part) {
+    Part part,
+    SampleRate rate) {
 
   /**
    * What part of the sound settings work on, and so whether the ranges of its source judge them.
@@ -104,7 +107,8 @@ record Said(
         element.appliedAt(),
         stage.clauses(),
         element.isBypassed(),
-        part);
+        part,
+        element.rate());
   }
 
   private static Said of(SplitElement split, Settings settings, Clauses clauses) {
@@ -114,6 +118,7 @@ record Said(
         split.appliedAt(),
         clauses,
         split.isBypassed(),
-        Part.WHOLE);
+        Part.WHOLE,
+        split.rate());
   }
 }

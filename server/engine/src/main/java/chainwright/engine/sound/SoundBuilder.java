@@ -7,6 +7,8 @@ import chainwright.dsp.signal.FactorDesign;
 import chainwright.dsp.signal.MidSideDesign;
 import chainwright.dsp.signal.PassageDesign;
 import chainwright.dsp.signal.ProcessorDesign;
+import chainwright.dsp.signal.RateConversion;
+import chainwright.dsp.signal.RateFilter;
 import chainwright.dsp.signal.SeriesDesign;
 import chainwright.dsp.signal.SumDesign;
 import chainwright.engine.path.PathElement;
@@ -33,7 +35,9 @@ public final class SoundBuilder {
 
   private static final Slope USUAL_SLOPE = new Slope(24);
 
-  private final SampleRate rate;
+  /** That of what is being built; it changes behind a conversion. */
+  private SampleRate rate;
+
   private final Optional<Level> alignment;
   private final List<StageElement> silent = new ArrayList<>();
   private final boolean isMono;
@@ -82,10 +86,37 @@ public final class SoundBuilder {
             && elements.get(end - 1) instanceof StageElement last
             && last.word().equals("dither");
     int split = isDithered ? end - 1 : end;
-    ProcessorDesign body = builder.series(elements.subList(0, split), latencyFrames);
-    ProcessorDesign ending =
-        builder.series(elements.subList(split, end), latencyFrames + body.latencyFrames());
-    return new PathSound(body, ending, builder.silent);
+    return builder.whole(elements.subList(0, split), elements.subList(split, end), latencyFrames);
+  }
+
+  /** Divides the path where the sample rate changes; behind each change no sound is late yet. */
+  private PathSound whole(List<PathElement> elements, List<PathElement> dither, int latencyFrames) {
+    List<ProcessorDesign> bodies = new ArrayList<>();
+    List<RateConversion> conversions = new ArrayList<>();
+    int begin = 0;
+    int late = latencyFrames;
+    for (int i = 0; i < elements.size(); i++) {
+      Optional<RateFilter> change = rateChange(elements.get(i));
+      if (change.isPresent()) {
+        bodies.add(series(elements.subList(begin, i), late));
+        conversions.add(RateConversion.design(change.get()));
+        rate = change.get().to();
+        begin = i + 1;
+        late = 0;
+      }
+    }
+    bodies.add(series(elements.subList(begin, elements.size()), late));
+    int lateAtEnd = late + bodies.get(bodies.size() - 1).latencyFrames();
+    ProcessorDesign ending = series(dither, lateAtEnd);
+    List<RateLeg> legs = new ArrayList<>();
+    for (int i = 0; i < conversions.size(); i++) {
+      legs.add(new RateLeg(conversions.get(i), bodies.get(i + 1)));
+    }
+    return new PathSound(bodies.get(0), legs, ending, silent);
+  }
+
+  private static Optional<RateFilter> rateChange(PathElement element) {
+    return element instanceof StageElement stage ? stage.rateChange() : Optional.empty();
   }
 
   /** Returns a number of the chain's own, the same every time. */
@@ -98,23 +129,41 @@ public final class SoundBuilder {
    * filters that need what comes after, and by converters.
    *
    * @param path the path
-   * @return the latency [s], a whole number of samples; that of what {@link #build} makes
+   * @return the latency [s]; that of what {@link #build} makes, with the look-ahead of each change
+   *     of the sample rate
    */
   public static double latencySeconds(SignalPath path) {
-    return latencySeconds(path.rate(), path.alignment(), path.elements());
+    return latencySeconds(path.alignment(), path.elements());
   }
 
   /**
    * Returns how much later elements in a row put out what comes in.
    *
-   * @param rate the sample rate
    * @param alignment which digital level stands for 0 dBu, if known
    * @param elements the elements; those bypassed count nothing
-   * @return the latency [s], a whole number of samples; 0 if a structure allows no design, which
-   *     other findings report
+   * @return the latency [s], a whole number of samples at each rate; 0 if a structure allows no
+   *     design, which other findings report
    */
-  public static double latencySeconds(
-      SampleRate rate, Optional<Level> alignment, List<PathElement> elements) {
+  public static double latencySeconds(Optional<Level> alignment, List<PathElement> elements) {
+    double seconds = 0;
+    int begin = 0;
+    for (int i = 0; i < elements.size(); i++) {
+      Optional<RateFilter> change = rateChange(elements.get(i));
+      if (change.isPresent()) {
+        seconds += evenLatencySeconds(alignment, elements.subList(begin, i));
+        seconds += change.get().reachFrames() / change.get().from().hertz();
+        begin = i + 1;
+      }
+    }
+    return seconds + evenLatencySeconds(alignment, elements.subList(begin, elements.size()));
+  }
+
+  /** The latency of elements of one sample rate. */
+  private static double evenLatencySeconds(Optional<Level> alignment, List<PathElement> elements) {
+    if (elements.isEmpty()) {
+      return 0;
+    }
+    SampleRate rate = elements.get(0).rate();
     try {
       return new SoundBuilder(rate, alignment, 0, false, StageTap.NONE)
               .series(elements, 0)

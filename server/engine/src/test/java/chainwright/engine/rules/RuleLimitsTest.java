@@ -36,6 +36,42 @@ class RuleLimitsTest {
 
   @ParameterizedTest
   @CsvSource({
+    "bell 30 kHz +2 dB Q 1, sample-rate-conversion 96 kHz, true",
+    "sample-rate-conversion 96 kHz, bell 30 kHz +2 dB Q 1, false",
+    "bell 12 kHz +2 dB Q 1, sample-rate-conversion 22.05 kHz, false",
+    "sample-rate-conversion 22.05 kHz, bell 12 kHz +2 dB Q 1, true"
+  })
+  void frequency_behindAConversion_isJudgedAtTheNewRate(String a, String b, boolean isFound) {
+    assertThat(codes("chain c {", a, b, "}").contains("frequency-above-nyquist"))
+        .isEqualTo(isFound);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "sample-rate-conversion 96 kHz, false",
+    "parallel { path \"a\" { sample-rate-conversion 96 kHz } }, true",
+    "mid-side { side { sample-rate-conversion 96 kHz } }, true",
+    "during 0:01 to 0:02 { sample-rate-conversion 96 kHz }, true",
+    "parallel { path \"a\" { sample-rate-conversion 96 kHz bypassed } }, false"
+  })
+  void conversion_ofAPartOfTheSignal_isAnError(String line, boolean isFound) {
+    assertThat(codes("chain c {", line, "}").contains("rate-change-misplaced")).isEqualTo(isFound);
+  }
+
+  @Test
+  void conversion_beforeAStageThatListensToAnotherChain_isAnError() {
+    assertThat(
+            codes(
+                "bus c {",
+                "sample-rate-conversion 96 kHz",
+                "compressor threshold -20 dBFS ratio 2:1 key kick",
+                "}",
+                "chain kick { take \"k.wav\" }"))
+        .contains("rate-change-misplaced");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
     "high-pass 60 Hz 36 dB/oct, over-steep-slope",
     "high-pass 60 Hz 48 dB/oct, over-steep-slope",
     "bell 300 Hz -10 dB Q 0.6, wide-deep-cut",
