@@ -90,7 +90,10 @@ final class ClickRepair implements Processor {
     double[] coefficients = prediction.coefficients();
     for (int pass = 0; pass < PASSES; pass++) {
       interpolation.fill(frame, start, end, coefficients);
-      again.fit(frame);
+      if (!again.fit(frame)) {
+        // The click was all that there was.
+        return;
+      }
       coefficients = again.coefficients();
     }
   }
