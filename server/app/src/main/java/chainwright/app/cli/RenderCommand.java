@@ -294,20 +294,7 @@ final class RenderCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     sheet.lines().forEach(out::println);
     dynamics.lines().forEach(out::println);
-    if (sheet.truePeakDbtp() > 0) {
-      say(
-          String.format(
-              Locale.ROOT,
-              "the true peak lies %.1f dB above full scale: converters and coders will clip it,"
-                  + " loudly on headphones; turn the chain down (EBU R 128)",
-              sheet.truePeakDbtp()));
-    }
-    if (sheet.clippedSamples() > 0) {
-      say(
-          (sheet.clippedSamples() == 1 ? "1 sample" : sheet.clippedSamples() + " samples")
-              + " went over full scale and were clipped; lower the level, or write"
-              + " --bits 32f");
-    }
+    sheet.cautions().forEach(this::say);
     return sheet.isAsAsked() ? ChainwrightCommand.CLEAN : ChainwrightCommand.FINDINGS;
   }
 

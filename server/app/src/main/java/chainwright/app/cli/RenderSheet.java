@@ -134,4 +134,23 @@ record RenderSheet(RenderOrder order, RenderReport report) {
   private static String plain(double hertz) {
     return hertz == Math.rint(hertz) ? Long.toString((long) hertz) : Double.toString(hertz);
   }
+
+  /** What a listener or a converter would suffer by, a sentence each. */
+  List<String> cautions() {
+    List<String> cautions = new ArrayList<>();
+    if (truePeakDbtp() > 0) {
+      cautions.add(
+          String.format(
+              Locale.ROOT,
+              "the true peak lies %.1f dB above full scale: converters and coders will clip it,"
+                  + " loudly on headphones; turn the chain down (EBU R 128)",
+              truePeakDbtp()));
+    }
+    if (clippedSamples() > 0) {
+      cautions.add(
+          (clippedSamples() == 1 ? "1 sample" : clippedSamples() + " samples")
+              + " went over full scale and were clipped; lower the level, or write --bits 32f");
+    }
+    return cautions;
+  }
 }
