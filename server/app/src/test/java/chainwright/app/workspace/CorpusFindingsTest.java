@@ -86,17 +86,8 @@ class CorpusFindingsTest {
   /** A row of the table, or a finding in its words. */
   private record Row(String code, int line, String words) {}
 
-  private static FindingDump judge(Path path, String text) {
-    DocumentSnapshot document =
-        DocumentSnapshot.ofDisk(DocumentPath.ofFile(path.toAbsolutePath()), text, READER);
-    return FindingDump.of(
-        document,
-        Workspace.ofFolders(List.of(), READER),
-        new Judgements(READER.catalogue(), READER.spread()));
-  }
-
   private static FindingDump judge(Path path) throws IOException {
-    return judge(path, Files.readString(path));
+    return FindingDump.of(path, Files.readString(path), READER);
   }
 
   private static void checkGolden(Path path) throws IOException {
@@ -137,7 +128,7 @@ class CorpusFindingsTest {
     for (Finding finding : before.findings()) {
       for (Fix fix : finding.fixes()) {
         if (fix.effect() == Fix.Effect.KEEPS_THE_SOUND) {
-          FindingDump after = judge(path, before.apply(fix));
+          FindingDump after = FindingDump.of(path, before.apply(fix), READER);
           assertThat(count(after, finding.code()))
               .as("`%s` leaves%n%s", fix.title(), after)
               .isLessThan(count(before, finding.code()));

@@ -57,7 +57,9 @@ class FaultExamplesTest {
   void codes_allThatTheCorpusIsFoundFaultWith_haveAPage() throws IOException {
     Set<String> codes = new TreeSet<>();
     for (Path file : ChainFiles.under(List.of(CORPUS))) {
-      judge(file, Files.readString(file)).findings().forEach(one -> codes.add(one.code()));
+      FindingDump.of(file, Files.readString(file), READER)
+          .findings()
+          .forEach(one -> codes.add(one.code()));
     }
     assertThat(codes)
         .hasSizeGreaterThan(50)
@@ -108,7 +110,7 @@ class FaultExamplesTest {
           Path file = folder.resolve(fault.code()).resolve("failing.chain");
           for (Finding finding : of(judged, fault)) {
             for (Fix fix : finding.fixes().stream().filter(Fix::isPreferred).toList()) {
-              FindingDump mended = judge(file, judged.apply(fix));
+              FindingDump mended = FindingDump.of(file, judged.apply(fix), READER);
               assertThat(of(mended, fault))
                   .as("%s%n%s", fix.title(), mended)
                   .hasSizeLessThan(of(judged, fault).size());
@@ -150,16 +152,7 @@ class FaultExamplesTest {
     if (TAKES.containsKey(fault)) {
       Files.writeString(copy.resolve(TAKES.get(fault)), "");
     }
-    return judge(copy.resolve(name), Files.readString(copy.resolve(name)));
-  }
-
-  private static FindingDump judge(Path path, String text) {
-    DocumentSnapshot document =
-        DocumentSnapshot.ofDisk(DocumentPath.ofFile(path.toAbsolutePath()), text, READER);
-    return FindingDump.of(
-        document,
-        Workspace.ofFolders(List.of(), READER),
-        new Judgements(READER.catalogue(), READER.spread()));
+    return FindingDump.of(copy.resolve(name), Files.readString(copy.resolve(name)), READER);
   }
 
   /**

@@ -3,9 +3,11 @@ package chainwright.app.workspace;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.PlacedEdit;
+import chainwright.notation.lowering.SectionReader;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.text.LineIndex;
 import chainwright.notation.text.TextSpan;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -49,6 +51,16 @@ final class FindingDump {
     FindingDump dump = new FindingDump(document, findings, finder);
     findings.sort(Comparator.comparingInt(dump::start));
     return dump;
+  }
+
+  /** The same of a text that is taken to stand in a file, with nothing remembered from before. */
+  static FindingDump of(Path file, String text, SectionReader reader) {
+    DocumentSnapshot document =
+        DocumentSnapshot.ofDisk(DocumentPath.ofFile(file.toAbsolutePath()), text, reader);
+    return of(
+        document,
+        Workspace.ofFolders(List.of(), reader),
+        new Judgements(reader.catalogue(), reader.spread()));
   }
 
   List<Finding> findings() {

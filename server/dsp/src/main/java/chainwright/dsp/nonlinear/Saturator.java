@@ -2,6 +2,7 @@ package chainwright.dsp.nonlinear;
 
 import chainwright.dsp.filter.BiquadCoefficients;
 import chainwright.dsp.filter.CascadeFilter;
+import chainwright.dsp.signal.NumberGuard;
 import chainwright.dsp.signal.Processor;
 import java.util.List;
 import java.util.stream.Stream;
@@ -15,8 +16,6 @@ import java.util.stream.Stream;
  * comes out as NaN, counts as silence and leaves nothing behind; infinities count as ±10¹⁵.
  */
 public final class Saturator implements Processor {
-
-  private static final double LARGEST = 1e15;
 
   /** How many frames are worked on at once, so that they stay in the cache. */
   private static final int CHUNK_FRAMES = 512;
@@ -71,7 +70,7 @@ public final class Saturator implements Processor {
     }
     if (!isSound) {
       for (int c = 0; c < channelCount; c++) {
-        guard(channels[c], start, marks[c], count);
+        NumberGuard.guard(channels[c], start, marks[c], count);
       }
     }
     before.process(channels, start, start + count);
@@ -91,18 +90,9 @@ public final class Saturator implements Processor {
   private static boolean isSound(double[] samples, int start, int count) {
     boolean isSound = true;
     for (int i = start; i < start + count; i++) {
-      isSound &= Math.abs(samples[i]) <= LARGEST;
+      isSound &= Math.abs(samples[i]) <= NumberGuard.LARGEST;
     }
     return isSound;
-  }
-
-  private static void guard(double[] samples, int start, double[] marks, int count) {
-    for (int i = 0; i < count; i++) {
-      double sample = samples[start + i];
-      boolean isNumber = !Double.isNaN(sample);
-      marks[i] = isNumber ? 0 : sample;
-      samples[start + i] = isNumber ? Math.max(-LARGEST, Math.min(LARGEST, sample)) : 0;
-    }
   }
 
   @Override

@@ -58,7 +58,7 @@ public record ClickRepairDesign(SampleRate rate, double longestSeconds) implemen
 
   @Override
   public Processor newProcessor(Wiring wiring) {
-    return new GuardedDesign(new Unguarded()).newProcessor(wiring);
+    return new StrayDetourDesign(new Unguarded()).newProcessor(wiring);
   }
 
   private final class Unguarded implements ProcessorDesign {

@@ -61,7 +61,7 @@ public record NoiseReductionDesign(SampleRate rate, double reductionDb, double s
 
   @Override
   public Processor newProcessor(Wiring wiring) {
-    return new GuardedDesign(new Unguarded()).newProcessor(wiring);
+    return new StrayDetourDesign(new Unguarded()).newProcessor(wiring);
   }
 
   private int frameLength() {

@@ -70,7 +70,7 @@ public record PlosiveRepairDesign(
 
   @Override
   public Processor newProcessor(Wiring wiring) {
-    return new GuardedDesign(new Unguarded()).newProcessor(wiring);
+    return new StrayDetourDesign(new Unguarded()).newProcessor(wiring);
   }
 
   private PlosiveFrames frames() {

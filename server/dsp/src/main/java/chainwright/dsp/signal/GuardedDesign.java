@@ -11,8 +11,6 @@ package chainwright.dsp.signal;
  */
 public record GuardedDesign(ProcessorDesign processed) implements ProcessorDesign {
 
-  private static final double LARGEST = 1e15;
-
   @Override
   public int latencyFrames() {
     return processed.latencyFrames();
@@ -51,7 +49,7 @@ public record GuardedDesign(ProcessorDesign processed) implements ProcessorDesig
       for (int start = from; start < to; start += InTime.CHUNK_FRAMES) {
         int count = Math.min(InTime.CHUNK_FRAMES, to - start);
         for (int c = 0; c < marks.length; c++) {
-          guard(channels[c], start, marks[c], count);
+          NumberGuard.guard(channels[c], start, marks[c], count);
         }
         processed.process(channels, start, start + count);
         line.process(marks, 0, count);
@@ -60,15 +58,6 @@ public record GuardedDesign(ProcessorDesign processed) implements ProcessorDesig
             channels[c][start + i] += marks[c][i];
           }
         }
-      }
-    }
-
-    private static void guard(double[] channel, int start, double[] marks, int count) {
-      for (int i = 0; i < count; i++) {
-        double sample = channel[start + i];
-        boolean isNumber = !Double.isNaN(sample);
-        marks[i] = isNumber ? 0 : sample;
-        channel[start + i] = isNumber ? Math.max(-LARGEST, Math.min(LARGEST, sample)) : 0;
       }
     }
 

@@ -14,7 +14,7 @@ import chainwright.dsp.signal.Wiring;
  *
  * @param guarded the processor's design
  */
-record GuardedDesign(ProcessorDesign guarded) implements ProcessorDesign {
+record StrayDetourDesign(ProcessorDesign guarded) implements ProcessorDesign {
 
   /** Far above any signal; the power of a long frame of such samples is still a number. */
   private static final double LARGEST = 1e60;
