@@ -8,7 +8,8 @@ import chainwright.quantity.QualityFactor;
 import chainwright.quantity.SampleRate;
 
 /**
- * A bell or shelf whose gain follows the level of its key; all channels move alike.
+ * A bell or shelf whose gain follows the level of its key; all channels move alike. NaN or an
+ * infinity stays in the filter of its channel until it is reset.
  *
  * @param shape the filter that moves
  * @param frequency its centre or cutoff

@@ -11,7 +11,8 @@ import java.util.List;
  * has a flat magnitude.
  *
  * <p>The split is made from the lowest crossover upward, and a band that is split no further passes
- * the all-pass sums of the crossovers above it, so that all bands stay in phase.
+ * the all-pass sums of the crossovers above it, so that all bands stay in phase. NaN or an infinity
+ * stays in the crossovers of its channel until they are reset.
  *
  * @param crossovers the crossovers, their frequencies rising
  * @param bands what processes each band, lowest first, one more than crossovers

@@ -8,9 +8,9 @@ import java.util.Objects;
  * A {@link FilterCascade} at work on the channels of one signal: its sections one after the other,
  * then its gain.
  *
- * <p>Silence in gives, after the sections have come to rest, exact silence out. NaN in a channel
- * stays in its state until {@link #reset}. Pure delays are not run here but by whatever holds the
- * signal's past samples. Not thread-safe.
+ * <p>Silence in gives, after the sections have come to rest, exact silence out. NaN or an infinity
+ * in a channel stays in its state until {@link #reset}. Pure delays are not run here but by
+ * whatever holds the signal's past samples. Not thread-safe.
  */
 public final class CascadeFilter implements Processor {
 

@@ -8,7 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What filters every channel by one {@link FilterCascade}.
+ * What filters every channel by one {@link FilterCascade}. NaN or an infinity stays in its channel
+ * until the filter is reset.
  *
  * @param cascade the filter, without a delay
  */

@@ -1,6 +1,15 @@
 package chainwright.dsp.signal;
 
-/** What starts processors of one kind with one setting; immutable and thread-safe. */
+/**
+ * What starts processors of one kind with one setting; immutable and thread-safe.
+ *
+ * <p><b>Samples that are no numbers.</b> Whoever feeds a processor sees to it that every sample is
+ * finite; then so is all that comes out. The takes of a render are repaired where they are read,
+ * before any processor. Where NaN or an infinity comes in all the same, the frames before it are as
+ * without it, and no channel gets it but those that the processor adds up. Unless the design says
+ * otherwise NaN comes out as NaN at its frame and leaves nothing behind; recursive filters keep it,
+ * and so does what is made of them. After {@link Processor#reset} every processor is as new.
+ */
 public interface ProcessorDesign {
 
   /**

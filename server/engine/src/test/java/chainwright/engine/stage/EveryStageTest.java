@@ -5,23 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.dsp.filter.Response;
 import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.catalogue.Default;
 import chainwright.notation.catalogue.Family;
-import chainwright.notation.catalogue.Limit;
-import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
-import chainwright.notation.catalogue.Takes;
 import chainwright.notation.model.Settings;
-import chainwright.notation.model.Value;
-import chainwright.notation.model.Written;
-import chainwright.notation.text.TextSpan;
-import chainwright.quantity.Quantity;
-import chainwright.quantity.SampleRate;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -58,32 +46,15 @@ class EveryStageTest {
   void stage_settingsAtTheirEnds_areDesignedAndFinite(String word) {
     StageKind kind = Catalogue.load().stage(word).orElseThrow();
     for (double rateHz : RATES_HZ) {
-      check(kind, rateHz, List.of());
-      for (Setting setting : kind.settings()) {
-        for (Value value : ends(setting, rateHz)) {
-          check(kind, rateHz, List.of(written(setting, value)));
-        }
-      }
+      KindSettings.atTheirEnds(kind, rateHz).forEach(EveryStageTest::check);
     }
   }
 
-  private static void check(StageKind kind, double rateHz, List<Written> special) {
-    List<Written> all = new ArrayList<>(special);
-    for (Setting setting : kind.settings()) {
-      boolean isMissing =
-          setting.byOmission() instanceof Default.Required
-              && special.stream().noneMatch(one -> one.setting().equals(setting));
-      if (isMissing) {
-        all.add(written(setting, usual(setting, rateHz)));
-      }
-    }
-    Settings settings = new Settings(kind, all);
-    StageContext context =
-        new StageContext(
-            settings, SampleRate.ofHertz(rateHz), Optional.empty(), OptionalDouble.empty());
-    String name = kind.word() + " at " + rateHz + " Hz with " + special;
+  private static void check(StageContext context) {
+    double rateHz = context.rate().hertz();
+    String name = KindSettings.name(context);
     Optional<StageSound> sound = StageModels.design(context);
-    assertThat(sound.isPresent()).as(name).isEqualTo(!allowsNoDesign(settings, rateHz));
+    assertThat(sound.isPresent()).as(name).isEqualTo(!allowsNoDesign(context.settings(), rateHz));
     sound.ifPresent(
         designed -> {
           checkFinite(name, designed.response(), rateHz);
@@ -118,56 +89,5 @@ class EveryStageTest {
     for (double levelDb : LEVELS_DB) {
       assertThat(curve.outputDb(levelDb)).as("%s, %s dB", name, levelDb).isFinite();
     }
-  }
-
-  private static Written written(Setting setting, Value value) {
-    return new Written(setting, value, Optional.empty(), new TextSpan(0, 0));
-  }
-
-  private static List<Value> ends(Setting setting, double rateHz) {
-    if (setting.takes() instanceof Takes.OneOf words) {
-      return words.words().stream().<Value>map(Value.Word::new).toList();
-    }
-    List<Value> values = new ArrayList<>();
-    for (Limit limit : List.of(setting.low(), setting.high())) {
-      limit(limit, rateHz).ifPresent(number -> values.add(value(setting, number, rateHz)));
-    }
-    return values;
-  }
-
-  private static Value usual(Setting setting, double rateHz) {
-    if (setting.takes() instanceof Takes.OneOf words) {
-      return new Value.Word(words.words().get(0));
-    }
-    return setting.takes() instanceof Takes.Name
-        ? new Value.Reference("other")
-        : value(setting, middle(setting, rateHz), rateHz);
-  }
-
-  private static Value value(Setting setting, double number, double rateHz) {
-    Quantity quantity = Settings.quantity(setting.takes(), number).orElseThrow();
-    boolean isSpan = setting.takes() instanceof Takes.InUnit unit && unit.isSpan();
-    if (!isSpan) {
-      return new Value.Of(quantity);
-    }
-    Quantity middle = Settings.quantity(setting.takes(), middle(setting, rateHz)).orElseThrow();
-    return quantity.baseValue() < middle.baseValue()
-        ? new Value.Span(quantity, middle)
-        : new Value.Span(middle, quantity);
-  }
-
-  private static double middle(Setting setting, double rateHz) {
-    return (limit(setting.low(), rateHz).orElseThrow()
-            + limit(setting.high(), rateHz).orElseThrow())
-        / 2;
-  }
-
-  private static OptionalDouble limit(Limit limit, double rateHz) {
-    if (limit instanceof Limit.Fixed fixed) {
-      return OptionalDouble.of(fixed.value());
-    }
-    return limit instanceof Limit.OfSampleRate share
-        ? OptionalDouble.of(share.share() * rateHz)
-        : OptionalDouble.empty();
   }
 }
