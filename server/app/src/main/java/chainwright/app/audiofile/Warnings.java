@@ -13,8 +13,12 @@ final class Warnings {
 
   private final List<String> sentences = new ArrayList<>();
   private long others;
+  private long toldToFrame;
 
   void add(String sentence) {
+    if (sentences.contains(sentence)) {
+      return;
+    }
     if (sentences.size() < MOST) {
       sentences.add(sentence);
     } else {
@@ -22,12 +26,16 @@ final class Warnings {
     }
   }
 
-  /** Says which part of a file is silent, and why. */
+  /** Says which part of a file is silent, and why, once, however often it is read. */
   void addDamage(Damage damage, double sampleRateHz) {
     if (damage.frames() == 0) {
       add(damage.reason());
       return;
     }
+    if (damage.frame() < toldToFrame) {
+      return;
+    }
+    toldToFrame = damage.frame() + damage.frames();
     add(
         "damaged at "
             + seconds(damage.frame(), sampleRateHz)

@@ -12,6 +12,10 @@
  * outside at the highest or lowest integer; how many samples were held is reported. Floating-point
  * files keep their numbers as they are, above full scale too.
  *
+ * <p><b>What is no sound</b> (no number, infinite, more than 200 dB above full scale) becomes
+ * silence in {@link chainwright.app.audiofile.RepairedReader}, through which every take of a render
+ * is read, so that one such sample does not cost the rest; it says how many there were, and when.
+ *
  * <p><b>What a header says is checked against what the file holds.</b> No memory is reserved on a
  * header's word. Where the file can be read all the same (broken off, never finished, sizes that
  * lie), the reader repairs and says so in {@link chainwright.app.audiofile.AudioReader#warnings};

@@ -83,7 +83,8 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:written",
-      "1:written, but not as asked: held at the take's level, matched only in part, or clipped",
+      "1:written, but not as asked: held at the take's level, matched only in part, clipped, or"
+          + " with silence where a take is damaged",
       "2:nothing written: wrong usage, a stage that does not sound yet, or a file that"
           + " cannot be read or written"
     })
@@ -227,7 +228,13 @@ final class RenderCommand implements Callable<Integer> {
               subject.isFed() ? meters : StageTap.NONE);
       RenderOrder made = order(subject, plan, kind);
       warn(subject, takes, plan);
-      return say(new RenderSheet(made, run(takes, made)), new DynamicsSheet(subject, meters));
+      RenderSheet sheet = new RenderSheet(made, run(takes, made));
+      say(sheet, new DynamicsSheet(subject, meters));
+      List<String> gaps = takes.newWarnings();
+      gaps.forEach(this::say);
+      return sheet.isAsAsked() && gaps.isEmpty()
+          ? ChainwrightCommand.CLEAN
+          : ChainwrightCommand.FINDINGS;
     }
   }
 
@@ -290,12 +297,11 @@ final class RenderCommand implements Callable<Integer> {
         threadCount());
   }
 
-  private int say(RenderSheet sheet, DynamicsSheet dynamics) {
+  private void say(RenderSheet sheet, DynamicsSheet dynamics) {
     PrintWriter out = spec.commandLine().getOut();
     sheet.lines().forEach(out::println);
     dynamics.lines().forEach(out::println);
     sheet.cautions().forEach(this::say);
-    return sheet.isAsAsked() ? ChainwrightCommand.CLEAN : ChainwrightCommand.FINDINGS;
   }
 
   private RenderReport run(RenderTakes takes, RenderOrder order) throws IOException {
@@ -311,7 +317,7 @@ final class RenderCommand implements Callable<Integer> {
   }
 
   private void warn(RenderSubject subject, RenderTakes takes, MixPlan plan) {
-    takes.readers().forEach(this::warnOf);
+    takes.newWarnings().forEach(this::say);
     takes
         .silentChains()
         .forEach(name -> say("`" + name + "` names no `take` and is silent in this render"));
@@ -333,10 +339,6 @@ final class RenderCommand implements Callable<Integer> {
                   + " `dither %1$s`, or write --bits 32f",
               bits));
     }
-  }
-
-  private void warnOf(String name, AudioReader reader) {
-    reader.warnings().forEach(warning -> say(name + ": " + warning));
   }
 
   private void say(String sentence) {

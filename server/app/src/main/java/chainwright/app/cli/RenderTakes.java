@@ -3,6 +3,7 @@ package chainwright.app.cli;
 import chainwright.app.audiofile.AudioFiles;
 import chainwright.app.audiofile.AudioReader;
 import chainwright.app.audiofile.ConvertedReader;
+import chainwright.app.audiofile.RepairedReader;
 import chainwright.engine.mix.MixOrder;
 import chainwright.engine.mix.MixTake;
 import chainwright.notation.model.Declarations;
@@ -15,10 +16,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * The takes of all chains that are to be heard, open for reading, all of one sample rate: those of
@@ -30,6 +33,7 @@ final class RenderTakes implements AutoCloseable {
   private final Map<String, MixTake> parts = new LinkedHashMap<>();
   private final List<String> silent = new ArrayList<>();
   private final List<String> converted = new ArrayList<>();
+  private final Set<String> warned = new LinkedHashSet<>();
 
   /**
    * What the command line says of the take of the chain that is meant.
@@ -97,7 +101,7 @@ final class RenderTakes implements AutoCloseable {
     if (Files.exists(output) && Files.exists(file.get()) && Files.isSameFile(file.get(), output)) {
       throw new IOException("`" + output + "` is the take, which is never written to");
     }
-    readers.put(name, AudioFiles.open(file.get()));
+    readers.put(name, new RepairedReader(AudioFiles.open(file.get())));
   }
 
   private void divide(Definition.Track track, Optional<Given> given) throws IOException {
@@ -197,6 +201,18 @@ final class RenderTakes implements AutoCloseable {
 
   Map<String, MixTake> parts() {
     return parts;
+  }
+
+  /** Returns what is wrong with the takes as far as they have been read, each only once. */
+  List<String> newWarnings() {
+    List<String> fresh = new ArrayList<>();
+    readers.forEach(
+        (name, reader) ->
+            reader.warnings().stream()
+                .map(warning -> name + ": " + warning)
+                .filter(warned::add)
+                .forEach(fresh::add));
+    return fresh;
   }
 
   /** Returns the chains that should be heard and name no take. */

@@ -98,12 +98,7 @@ final class MixPass {
     List<Inlet> inlets = new ArrayList<>();
     AudioReader reader = readers.get(node.name());
     if (node.take().isPresent() && reader != null) {
-      TakeRead take =
-          new TakeRead(
-              reader,
-              node,
-              order,
-              isAlone() ? "the take holds" : "the take of `" + node.name() + "` holds");
+      TakeRead take = new TakeRead(reader, node, order);
       if (plan.heardTakes().contains(node)) {
         takes.add(take);
       }

@@ -35,12 +35,13 @@ public final class MixRenderer {
   /**
    * Renders.
    *
-   * @param takes the takes, by the names of their chains, each with a reader of its own
+   * @param takes the takes, by the names of their chains, each with a reader of its own that gives
+   *     finite samples, as {@link chainwright.app.audiofile.RepairedReader} does
    * @param order what is to be rendered
    * @param progress is told how far it is
    * @return what was rendered; the files are in their places then
-   * @throws IOException if a take cannot be read, holds what is no number or makes a chain put it
-   *     out, or if a file cannot be written; then nothing has changed
+   * @throws IOException if a take cannot be read, if a chain puts out what is no number, or if a
+   *     file cannot be written; then nothing has changed
    */
   public static RenderReport render(
       Map<String, AudioReader> takes, RenderOrder order, RenderProgress progress)

@@ -16,7 +16,6 @@ final class TakeRead implements BlockPipeline.Work {
   private final long fromFrame;
   private final long toFrame;
   private final LevelGauge gauge;
-  private final SampleCheck check;
   private final double[][][] slots;
 
   /**
@@ -25,9 +24,8 @@ final class TakeRead implements BlockPipeline.Work {
    * @param take the take
    * @param node its chain
    * @param order what part is rendered
-   * @param who what complaints call it
    */
-  TakeRead(AudioReader take, MixNode node, RenderOrder order, String who) throws IOException {
+  TakeRead(AudioReader take, MixNode node, RenderOrder order) throws IOException {
     this.take = take;
     lateFrames = node.arrivalFrames();
     fromFrame = Math.max(order.fromFrame(), node.take().map(part -> part.fromFrame()).orElse(0L));
@@ -37,7 +35,6 @@ final class TakeRead implements BlockPipeline.Work {
             node.take().map(part -> part.toFrame().orElse(part.frames())).orElse(take.frames()));
     int channels = take.format().channels();
     gauge = new LevelGauge(SampleRate.ofHertz(order.rateHz()), channels);
-    check = new SampleCheck(who, order.rateHz());
     slots = new double[BlockPipeline.DEPTH][channels][MixPass.BLOCK_FRAMES];
     take.seek(0);
   }
@@ -56,7 +53,6 @@ final class TakeRead implements BlockPipeline.Work {
       Arrays.fill(plane, 0, silent, 0);
       Arrays.fill(plane, filled, MixPass.BLOCK_FRAMES, 0);
     }
-    check.check(into, silent, filled, start);
     int from = (int) Math.max(silent, Math.min(filled, fromFrame - start));
     int to = (int) Math.max(from, Math.min(filled, toFrame - start));
     gauge.process(into, from, to - from);

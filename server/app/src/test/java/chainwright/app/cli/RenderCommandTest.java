@@ -137,8 +137,6 @@ class RenderCommandTest {
 
   @Test
   void trouble_leavesNothing() throws IOException {
-    Path nan = Takes.write(folder.resolve("nan.wav"), RATE, new double[] {0, Double.NaN, 0});
-    checkRefused("no number at 0.000 s", "gain -1 dB", "--take", nan);
     checkRefused(
         "saturation makes no sound yet", "gain -1 dB\n  saturation valve thd-at-alignment 50 %");
     checkRefused(

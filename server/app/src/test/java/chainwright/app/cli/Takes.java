@@ -21,8 +21,13 @@ final class Takes {
   }
 
   static Path write(Path file, int rateHz, double[]... channels) throws IOException {
-    AudioFormat format =
-        AudioFormat.of(FileKind.WAVE, rateHz, channels.length, SampleKind.ofFloat(64));
+    return write(
+        file,
+        AudioFormat.of(FileKind.WAVE, rateHz, channels.length, SampleKind.ofFloat(64)),
+        channels);
+  }
+
+  static Path write(Path file, AudioFormat format, double[]... channels) throws IOException {
     try (AudioWriter writer = AudioFiles.create(file, format, true)) {
       writer.write(channels, 0, channels[0].length);
       writer.finish();
