@@ -39,9 +39,14 @@ public final class LaterResponse implements Response {
 
   @Override
   public double boundDecibels() {
-    return isPromised()
-        ? MatchPromise.DEVIATION_DB + MatchPromise.highestDecibels(prototype.sections().get(0))
-        : designed().boundDecibels();
+    if (!isPromised()) {
+      return designed().boundDecibels();
+    }
+    double sumDb = 0;
+    for (AnalogueSection section : prototype.sections()) {
+      sumDb += MatchPromise.DEVIATION_DB + MatchPromise.highestDecibels(section);
+    }
+    return sumDb;
   }
 
   @Override
@@ -49,15 +54,24 @@ public final class LaterResponse implements Response {
     if (hertz > MatchPromise.HIGHEST_SHARE * rate.hertz() || !isPromised()) {
       return Response.super.estimateAt(hertz);
     }
-    double square = prototype.sections().get(0).magnitudeSquaredAt(hertz);
-    return new Estimate(10 * Math.log10(square), MatchPromise.DEVIATION_DB);
+    double square = 1;
+    for (AnalogueSection section : prototype.sections()) {
+      square *= section.magnitudeSquaredAt(hertz);
+    }
+    return new Estimate(
+        10 * Math.log10(square), prototype.sections().size() * MatchPromise.DEVIATION_DB);
   }
 
   private boolean isPromised() {
-    return designed == null
-        && curve == Curve.ANALOGUE
-        && prototype.sections().size() == 1
-        && MatchPromise.holdsFor(prototype.sections().get(0), rate);
+    if (designed != null || curve != Curve.ANALOGUE) {
+      return false;
+    }
+    for (AnalogueSection section : prototype.sections()) {
+      if (!MatchPromise.holdsFor(section, rate)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   @Override

@@ -62,7 +62,7 @@ public final class BrightBoostAfterDeEss implements Rule {
         later.add(element);
       }
     }
-    if (deEsser == null || boundDb(later) < BOOST_DB) {
+    if (deEsser == null || boundDb(later) < BOOST_DB || mostDb(later) < BOOST_DB) {
       return;
     }
     List<Lift> after = new ArrayList<>();
@@ -83,6 +83,18 @@ public final class BrightBoostAfterDeEss implements Rule {
       sumDb += element.sound().orElseThrow().response().boundDecibels();
     }
     return sumDb;
+  }
+
+  /** What the sum of the mean gains is at most, told without designing the filters. */
+  private static double mostDb(List<StageElement> elements) {
+    double sumDb = 0;
+    for (StageElement element : elements) {
+      Response response = element.sound().orElseThrow().response();
+      for (double hertz : GRID) {
+        sumDb += response.estimateAt(hertz).mostDb();
+      }
+    }
+    return sumDb / POINTS;
   }
 
   private static Lift lift(StageElement element, Response response) {

@@ -38,7 +38,10 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return it, or empty if it is not written
    */
   public Optional<Written> written(String name) {
-    for (Written one : written) {
+    // Rules ask for settings a hundred times a chain, before this is compiled: neither lambdas nor
+    // iterators here.
+    for (int i = 0; i < written.size(); i++) {
+      Written one = written.get(i);
       if (one.setting().name().equals(name)) {
         return Optional.of(one);
       }
@@ -53,7 +56,6 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return the value; empty if it is not written and has no default, or a computed one
    */
   public Optional<Value> value(String name) {
-    // Rules ask for settings a hundred times a chain, before this is compiled: no lambdas here.
     Optional<Written> one = written(name);
     if (one.isPresent()) {
       return Optional.of(one.get().value());
@@ -72,8 +74,8 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return whether it is free
    */
   public boolean isFree(Setting setting) {
-    for (Written one : written) {
-      Setting there = one.setting();
+    for (int i = 0; i < written.size(); i++) {
+      Setting there = written.get(i).setting();
       if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {
         return false;
       }
