@@ -54,12 +54,32 @@ public final class LaterResponse implements Response {
     if (hertz > MatchPromise.HIGHEST_SHARE * rate.hertz() || !isPromised()) {
       return Response.super.estimateAt(hertz);
     }
-    double square = 1;
-    for (AnalogueSection section : prototype.sections()) {
-      square *= section.magnitudeSquaredAt(hertz);
+    return new Estimate(prototypeDecibels(hertz), errorDb());
+  }
+
+  @Override
+  public Estimate estimateMean(double[] hertz) {
+    double sumDb = 0;
+    boolean isPromised = isPromised();
+    for (int i = 0; i < hertz.length && isPromised; i++) {
+      isPromised = hertz[i] <= MatchPromise.HIGHEST_SHARE * rate.hertz();
+      sumDb += prototypeDecibels(hertz[i]);
     }
-    return new Estimate(
-        10 * Math.log10(square), prototype.sections().size() * MatchPromise.DEVIATION_DB);
+    return isPromised
+        ? new Estimate(sumDb / hertz.length, errorDb())
+        : Response.super.estimateMean(hertz);
+  }
+
+  private double errorDb() {
+    return prototype.sections().size() * MatchPromise.DEVIATION_DB;
+  }
+
+  private double prototypeDecibels(double hertz) {
+    double square = 1;
+    for (int i = 0; i < prototype.sections().size(); i++) {
+      square *= prototype.sections().get(i).magnitudeSquaredAt(hertz);
+    }
+    return 10 * Math.log10(square);
   }
 
   private boolean isPromised() {

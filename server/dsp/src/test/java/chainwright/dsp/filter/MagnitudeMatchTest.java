@@ -221,13 +221,18 @@ class MagnitudeMatchTest {
       AnaloguePrototype prototype = drawn(random, 0.0001, 0.4);
       Response later = Curve.ANALOGUE.designLater(prototype, SampleRate.DEFAULT);
       double hertz = 48_000 * 0.49 * random.nextDouble();
+      double[] two = {hertz, 48_000 * 0.49 * random.nextDouble()};
       Estimate estimate = later.estimateAt(hertz);
+      Estimate mean = later.estimateMean(two);
       double boundDb = later.boundDecibels();
-      promised += estimate.errorDb() > 0 ? 1 : 0;
+      promised += mean.errorDb() > 0 ? 1 : 0;
       assertThat(later.decibelsAt(hertz))
           .as("%s at %s Hz", prototype, hertz)
           .isBetween(estimate.leastDb() - 1e-9, estimate.mostDb() + 1e-9)
           .isLessThanOrEqualTo(boundDb + 1e-9);
+      assertThat((later.decibelsAt(two[0]) + later.decibelsAt(two[1])) / 2)
+          .as("%s at %s and %s Hz", prototype, two[0], two[1])
+          .isBetween(mean.leastDb() - 1e-9, mean.mostDb() + 1e-9);
     }
     assertThat(promised).isGreaterThan(10_000);
   }

@@ -89,12 +89,9 @@ public final class BrightBoostAfterDeEss implements Rule {
   private static double mostDb(List<StageElement> elements) {
     double sumDb = 0;
     for (StageElement element : elements) {
-      Response response = element.sound().orElseThrow().response();
-      for (double hertz : GRID) {
-        sumDb += response.estimateAt(hertz).mostDb();
-      }
+      sumDb += element.sound().orElseThrow().response().estimateMean(GRID).mostDb();
     }
-    return sumDb / POINTS;
+    return sumDb;
   }
 
   private static Lift lift(StageElement element, Response response) {

@@ -19,6 +19,7 @@ import chainwright.dsp.signal.FactorDesign;
 import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.notation.model.Value;
 import chainwright.quantity.Frequency;
+import chainwright.quantity.Slope;
 import java.util.List;
 import java.util.Optional;
 
@@ -45,11 +46,7 @@ public final class DeEss implements StageModel {
                     new SmoothedBallistics(
                         context.number("attack"), context.number("release"), Smoothing.BRANCHING)))
             .withDetection(band(context));
-    return isSplit(context)
-        ? sound.withResponse(
-            new ResponseProduct(
-                crossovers(context).stream().<Response>map(Crossover::sum).toList()))
-        : sound;
+    return isSplit(context) ? sound.withResponse(sumOfBands(context)) : sound;
   }
 
   private static boolean isSplit(StageContext context) {
@@ -75,6 +72,15 @@ public final class DeEss implements StageModel {
     ProcessorDesign wire = new FactorDesign(1);
     return Optional.of(
         isSplit ? new BandsDesign(crossovers(context), List.of(wire, control, wire)) : control);
+  }
+
+  private static Response sumOfBands(StageContext context) {
+    Value.Span band = context.span("band");
+    Slope slope = context.slope();
+    return new ResponseProduct(
+        List.of(
+            Crossover.sumOf(Frequency.ofHertz(band.low().baseValue()), slope, context.rate()),
+            Crossover.sumOf(Frequency.ofHertz(band.high().baseValue()), slope, context.rate())));
   }
 
   private static List<Crossover> crossovers(StageContext context) {
