@@ -66,7 +66,8 @@ public record Crossover(FilterCascade low, FilterCascade high, FilterCascade sum
   private static AnaloguePrototype sum(Frequency frequency, Slope slope) {
     int order = PassPrototypes.order(slope);
     if (order > 1 && order % 2 == 1) {
-      throw new IllegalArgumentException("no crossover has " + slope);
+      throw new IllegalArgumentException(
+          "the order of a Linkwitz-Riley filter must be even, but was " + order);
     }
     return order == 1
         ? new AnaloguePrototype(List.of())

@@ -8,17 +8,17 @@ import chainwright.dsp.dynamics.LevelControlDesign;
 import chainwright.dsp.dynamics.MaxReductionCurve;
 import chainwright.dsp.dynamics.SmoothedBallistics;
 import chainwright.dsp.dynamics.Smoothing;
-import chainwright.dsp.filter.BandsDesign;
 import chainwright.dsp.filter.Crossover;
 import chainwright.dsp.filter.Curve;
+import chainwright.dsp.filter.OneBandDesign;
 import chainwright.dsp.filter.PassFamily;
 import chainwright.dsp.filter.PassPrototypes;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
-import chainwright.dsp.signal.FactorDesign;
 import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.notation.model.Value;
 import chainwright.quantity.Frequency;
+import chainwright.quantity.Quantity;
 import chainwright.quantity.Slope;
 import java.util.List;
 import java.util.Optional;
@@ -69,9 +69,17 @@ public final class DeEss implements StageModel {
             ? audio.key()
             : audio.keyThrough(LinearStage.running(sound.detection().orElseThrow()));
     ProcessorDesign control = LevelControlDesign.of(compressor, context.rate(), key);
-    ProcessorDesign wire = new FactorDesign(1);
-    return Optional.of(
-        isSplit ? new BandsDesign(crossovers(context), List.of(wire, control, wire)) : control);
+    return Optional.of(isSplit ? within(context, control) : control);
+  }
+
+  private static ProcessorDesign within(StageContext context, ProcessorDesign control) {
+    Value.Span band = context.span("band");
+    return new OneBandDesign(
+        crossover(band.low(), context), crossover(band.high(), context), control);
+  }
+
+  private static Crossover crossover(Quantity end, StageContext context) {
+    return Crossover.of(Frequency.ofHertz(end.baseValue()), context.slope(), context.rate());
   }
 
   private static Response sumOfBands(StageContext context) {
@@ -81,13 +89,6 @@ public final class DeEss implements StageModel {
         List.of(
             Crossover.sumOf(Frequency.ofHertz(band.low().baseValue()), slope, context.rate()),
             Crossover.sumOf(Frequency.ofHertz(band.high().baseValue()), slope, context.rate())));
-  }
-
-  private static List<Crossover> crossovers(StageContext context) {
-    Value.Span band = context.span("band");
-    return List.of(
-        Crossover.of(Frequency.ofHertz(band.low().baseValue()), context.slope(), context.rate()),
-        Crossover.of(Frequency.ofHertz(band.high().baseValue()), context.slope(), context.rate()));
   }
 
   private static Response band(StageContext context) {
