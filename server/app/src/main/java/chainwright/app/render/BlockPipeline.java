@@ -37,6 +37,21 @@ final class BlockPipeline {
       this.work = work;
       this.before = before;
     }
+
+    /** Asks whether the next block is there, and its slot free again. */
+    boolean isReady() {
+      for (Station one : before) {
+        if (one.done <= done) {
+          return false;
+        }
+      }
+      for (Station one : behind) {
+        if (one.done <= done - DEPTH) {
+          return false;
+        }
+      }
+      return !isRunning;
+    }
   }
 
   private final List<Station> stations = new ArrayList<>();
@@ -133,7 +148,7 @@ final class BlockPipeline {
       ended.isRunning = false;
       notifyAll();
     }
-    while (trouble == null && stations.stream().anyMatch(one -> one.done < blocks)) {
+    while (trouble == null && isUnfinished()) {
       Station ready = ready();
       if (ready != null) {
         ready.isRunning = true;
@@ -149,16 +164,21 @@ final class BlockPipeline {
     return null;
   }
 
+  private boolean isUnfinished() {
+    for (Station one : stations) {
+      if (one.done < blocks) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** The work that is ready and furthest behind. */
   private @Nullable Station ready() {
     Station chosen = null;
     for (Station one : stations) {
-      boolean isReady =
-          !one.isRunning
-              && one.done < blocks
-              && one.before.stream().allMatch(other -> other.done > one.done)
-              && one.behind.stream().allMatch(other -> other.done > one.done - DEPTH);
-      if (isReady && (chosen == null || one.done < chosen.done)) {
+      boolean isFurther = chosen == null || one.done < chosen.done;
+      if (isFurther && one.done < blocks && one.isReady()) {
         chosen = one;
       }
     }

@@ -95,7 +95,7 @@ final class MixPass {
       throws IOException {
     MixNode node = plan.nodes().get(index);
     List<Integer> works = new ArrayList<>();
-    List<Inlet> inlets = new ArrayList<>();
+    List<double[][][]> inlets = new ArrayList<>();
     AudioReader reader = readers.get(node.name());
     if (node.take().isPresent() && reader != null) {
       TakeRead take = new TakeRead(reader, node, order);
@@ -103,13 +103,13 @@ final class MixPass {
         takes.add(take);
       }
       works.add(pipeline.add(take, List.of()));
-      inlets.add(take::slot);
+      inlets.add(take.slots());
     }
     for (MixFeed feed : node.feeds()) {
       double[][][] slots = slots(node.channelCount());
       int work = feed(feed, node, slots);
       works.add(work);
-      inlets.add(block -> slot(slots, block));
+      inlets.add(slots);
       if (stems.isPresent()) {
         AudioWriter stem =
             stems.get().add(node.name(), plan.nodes().get(feed.from()).name(), node.channelCount());
@@ -119,12 +119,13 @@ final class MixPass {
       }
     }
     NodeRun run = new NodeRun(plan, index, gainDb, BLOCK_FRAMES);
-    List<Inlet> heard = new ArrayList<>();
+    List<double[][][]> heard = new ArrayList<>();
     for (int key : run.keys()) {
       works.add(nodeWorks.get(key));
-      double[][][] slots = outputs.get(key);
-      heard.add(block -> slot(slots, block));
+      heard.add(outputs.get(key));
     }
+    List<List<double[][]>> inputs = bySlot(inlets);
+    List<List<double[][]>> keys = bySlot(heard);
     double[][][] output = slots(node.channelCount());
     outputs.add(output);
     SampleCheck check =
@@ -135,7 +136,8 @@ final class MixPass {
             block -> {
               int count = count(block);
               double[][] out = slot(output, block);
-              run.process(at(inlets, block), at(heard, block), out, count);
+              int slot = (int) (block % BlockPipeline.DEPTH);
+              run.process(inputs.get(slot), keys.get(slot), out, count);
               check.check(out, 0, count, block * BLOCK_FRAMES - node.latencyFrames());
             },
             works));
@@ -149,18 +151,14 @@ final class MixPass {
         List.of(nodeWorks.get(feed.from())));
   }
 
-  /** Where a block of a sound lies. */
-  @FunctionalInterface
-  private interface Inlet {
-    double[][] at(long block);
-  }
-
-  private static List<double[][]> at(List<Inlet> inlets, long block) {
-    List<double[][]> sounds = new ArrayList<>(inlets.size());
-    for (Inlet inlet : inlets) {
-      sounds.add(inlet.at(block));
+  /** What lies in each slot of several sounds. */
+  private static List<List<double[][]>> bySlot(List<double[][][]> sounds) {
+    List<List<double[][]>> slots = new ArrayList<>();
+    for (int i = 0; i < BlockPipeline.DEPTH; i++) {
+      int slot = i;
+      slots.add(sounds.stream().map(sound -> sound[slot]).toList());
     }
-    return sounds;
+    return slots;
   }
 
   private boolean isAlone() {

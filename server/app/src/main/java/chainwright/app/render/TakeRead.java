@@ -39,13 +39,13 @@ final class TakeRead implements BlockPipeline.Work {
     take.seek(0);
   }
 
-  double[][] slot(long block) {
-    return slots[(int) (block % BlockPipeline.DEPTH)];
+  double[][][] slots() {
+    return slots;
   }
 
   @Override
   public void run(long block) throws IOException {
-    double[][] into = slot(block);
+    double[][] into = slots[(int) (block % BlockPipeline.DEPTH)];
     long start = block * MixPass.BLOCK_FRAMES - lateFrames;
     int silent = (int) Math.max(0, Math.min(MixPass.BLOCK_FRAMES, -start));
     int filled = silent + take.read(into, silent, MixPass.BLOCK_FRAMES - silent);
