@@ -49,11 +49,8 @@ public final class CornerInsideFundamentals implements Rule {
       return;
     }
     double lowestHz = evidence.path().lowestHz().getAsDouble();
-    double leastDb = evidence.path().isLowestDeclared() ? INFO_DB : UNDECLARED_DB;
-    if (HighPasses.mostLossDb(filters, lowestHz) < leastDb) {
-      return;
-    }
     double lossDb = HighPasses.lossDb(filters, lowestHz);
+    double leastDb = evidence.path().isLowestDeclared() ? INFO_DB : UNDECLARED_DB;
     if (lossDb >= leastDb) {
       report.accept(finding(evidence, filters, lowestHz, lossDb));
     }

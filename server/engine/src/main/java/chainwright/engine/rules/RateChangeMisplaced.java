@@ -47,7 +47,11 @@ public final class RateChangeMisplaced implements Rule {
               "Move it out of the block, to the end of the chain, or render with `--rate`.",
               List.of()));
     }
-    Optional<String> bus = bus(evidence.track().declarations());
+    Optional<Declarations.Route> route =
+        evidence.track().declarations().routes().stream().findFirst();
+    Optional<Declarations.Send> send = evidence.track().declarations().sends().stream().findFirst();
+    Optional<String> bus =
+        route.map(one -> one.bus().text()).or(() -> send.map(one -> one.bus().text()));
     if (bus.isPresent()) {
       for (StageElement change : RateChanges.effective(evidence.path())) {
         report.accept(
@@ -77,16 +81,6 @@ public final class RateChangeMisplaced implements Rule {
                 List.of(StageOrder.related(keyed.listener(), "listens at the other rate"))));
       }
     }
-  }
-
-  /** The first bus that the track goes to. */
-  private static Optional<String> bus(Declarations declarations) {
-    if (!declarations.routes().isEmpty()) {
-      return Optional.of(declarations.routes().get(0).bus().text());
-    }
-    return declarations.sends().isEmpty()
-        ? Optional.empty()
-        : Optional.of(declarations.sends().get(0).bus().text());
   }
 
   private static Finding finding(
