@@ -1,5 +1,7 @@
 package chainwright.dsp.dynamics;
 
+import java.util.Arrays;
+
 /**
  * The gain reduction of a compressor on a steady sine, once it repeats exactly.
  *
@@ -63,13 +65,11 @@ final class SteadySine {
       CompressorDesign design, double sampleRateHz, double levelDb, int halfPeriod) {
     double[] wanted = wantedDb(design, sampleRateHz, levelDb, halfPeriod);
     double mostBoostDb = Compressor.mostBoostDb(design.curve());
-    double most = 0;
     for (int i = 0; i < halfPeriod; i++) {
       wanted[i] += mostBoostDb;
-      most = Math.max(most, wanted[i]);
     }
     GainSmoother smoother = design.ballistics().newSmoother(sampleRateHz);
-    smoother.settle(most);
+    smoother.settle(Arrays.stream(wanted).max().orElse(0));
     settle(smoother, wanted);
     for (int i = 0; i < halfPeriod; i++) {
       wanted[i] = smoother.process(wanted[i]) - mostBoostDb;

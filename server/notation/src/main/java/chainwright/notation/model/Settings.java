@@ -38,10 +38,7 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return it, or empty if it is not written
    */
   public Optional<Written> written(String name) {
-    // Rules ask for settings a hundred times a chain, before this is compiled: neither lambdas nor
-    // iterators here.
-    for (int i = 0; i < written.size(); i++) {
-      Written one = written.get(i);
+    for (Written one : written) {
       if (one.setting().name().equals(name)) {
         return Optional.of(one);
       }
@@ -56,6 +53,7 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return the value; empty if it is not written and has no default, or a computed one
    */
   public Optional<Value> value(String name) {
+    // Rules ask for settings a hundred times a chain, before this is compiled: no lambdas here.
     Optional<Written> one = written(name);
     if (one.isPresent()) {
       return Optional.of(one.get().value());
@@ -74,8 +72,8 @@ public record Settings(StageKind kind, List<Written> written) {
    * @return whether it is free
    */
   public boolean isFree(Setting setting) {
-    for (int i = 0; i < written.size(); i++) {
-      Setting there = written.get(i).setting();
+    for (Written one : written) {
+      Setting there = one.setting();
       if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {
         return false;
       }
