@@ -235,7 +235,7 @@ def bare_command(folder):
     rehearsal.initialize()
     open_text(rehearsal, chains(100))
     rehearsal.end()
-    flags = ["-XX:+UseSerialGC", "-Xms48m", "-Xmn16m", "-Xmx192m", "-XX:TieredStopAtLevel=1"]
+    flags = ["-XX:+UseSerialGC", "-Xms48m", "-Xmn16m", "-Xmx192m", "-XX:-UsePerfData", "-XX:TieredStopAtLevel=1"]
     flags += ["-XX:CompileThresholdScaling=0.5", "-XX:C1MaxInlineSize=28"]
     pages = pathlib.Path("/sys/kernel/mm/transparent_hugepage/enabled")
     if pages.exists() and "[never]" not in pages.read_text():

@@ -128,6 +128,9 @@ public record Judge(Catalogue catalogue, Spread spread) {
             .forEach(edit -> advised.add(new Place(edit.section(), edit.edit().span())));
       }
     }
+    if (advised.isEmpty()) {
+      return found;
+    }
     return found.stream()
         .filter(one -> !USUALNESS.contains(one.code()) || !advised.contains(one.place()))
         .toList();
