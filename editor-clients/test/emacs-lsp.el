@@ -6,98 +6,120 @@
 
 ;;; Code:
 
-(require 'cl-lib)
-(require 'json)
-(require 'package)
-;; Debian's packages of Emacs Lisp are found so.
-(package-initialize)
-
-(defconst driver-here (file-name-directory load-file-name))
-(add-to-list 'load-path (expand-file-name "../emacs" driver-here))
-(require 'chain-mode)
-(setq chain-server-command (list (getenv "CHAINWRIGHT") "lsp"))
-
+(load (expand-file-name "emacs-driver" (file-name-directory load-file-name)) nil t)
 (require 'lsp-mode)
+(require 'lsp-completion)
 (require 'lsp-diagnostics)
+(require 'lsp-semantic-tokens)
 (require 'flymake)
 
-(defconst driver-folder (file-name-as-directory (file-truename (make-temp-file "chain-lsp" t))))
-(setq make-backup-files nil
-      create-lockfiles nil
-      lsp-session-file (expand-file-name "session" driver-folder)
+(setq lsp-session-file (expand-file-name ".session" driver-folder)
       lsp-auto-guess-root t
       lsp-guess-root-without-session t
       lsp-diagnostics-provider :flymake
       lsp-enable-snippet nil
       lsp-headerline-breadcrumb-enable nil
+      lsp-semantic-tokens-enable t
+      lsp-auto-execute-action nil
       lsp-restart 'ignore)
 
-(defconst driver-cases
-  (let ((json-object-type 'alist) (json-array-type 'list) (json-key-type 'symbol))
-    (json-read-file (or (getenv "CASES") (expand-file-name "cases.json" driver-here)))))
-
-(defun driver-case (&rest path)
-  "Return what the data file holds under PATH."
-  (let ((at driver-cases))
-    (dolist (key path at)
-      (setq at (alist-get key at)))))
-
-(defvar driver-passed 0)
-(defvar driver-failed 0)
-
-(defun driver-check (name holds seen)
-  "Count the check NAME as passed where HOLDS, and print SEEN otherwise."
-  (princ (if holds (format "ok      %s\n" name) (format "FAILED  %s: %S\n" name seen)))
-  (if holds (cl-incf driver-passed) (cl-incf driver-failed)))
-
-(defun driver-await (probe)
-  "Return the value of PROBE once it is non-nil; nil when patience runs out."
-  (let ((end (+ (float-time) (/ (string-to-number (or (getenv "PATIENCE_MS") "20000")) 1000.0))) value)
-    (while (and (not (setq value (funcall probe))) (< (float-time) end))
-      (accept-process-output nil 0.05))
-    value))
-
 (defun driver-open (name &optional mark)
-  "Show the file NAME with point at its MARK, without the other marks."
-  (find-file (expand-file-name name driver-folder))
-  (erase-buffer)
-  (insert (driver-case 'files (intern name)))
-  (let (at)
-    (goto-char (point-min))
-    (while (re-search-forward "<|\\([a-z-]+\\)|>" nil t)
-      (let ((label (match-string 1)))
-        (replace-match "")
-        (when (equal label mark)
-          (setq at (point)))))
-    (save-buffer)
-    (goto-char (or at (point-min))))
-  (lsp)
-  (driver-await (lambda () (lsp-workspaces)))
-  (driver-await (lambda () (eq 'initialized (lsp--workspace-status (car (lsp-workspaces)))))))
+  "Show the file NAME, managed by the server, with point at MARK."
+  (switch-to-buffer (find-file-noselect (expand-file-name name driver-folder)))
+  (unless lsp-mode
+    (lsp))
+  (driver-await (lambda () (and (lsp-workspaces) (eq 'initialized (lsp--workspace-status (car (lsp-workspaces)))))))
+  (when mark
+    (goto-char (driver-mark name mark))))
+
+(defun driver-found ()
+  "Return what the server has found in the current buffer."
+  (gethash (lsp--fix-path-casing buffer-file-name) (lsp-diagnostics t)))
 
 (defun driver-diagnostics ()
   "Check what is found in a file with faults."
   (driver-open (driver-case 'diagnostics 'file))
-  (let ((all (driver-case 'diagnostics 'all))
-        (found (lambda () (gethash (lsp--fix-path-casing buffer-file-name) (lsp-diagnostics t)))))
-    (driver-await (lambda () (>= (length (funcall found)) (length all))))
-    (driver-check "diagnostics: each once and no others" (= (length (funcall found)) (length all)) (funcall found))
+  (let ((all (driver-case 'diagnostics 'all)))
+    (driver-await (lambda () (>= (length (driver-found)) (length all))))
+    (driver-check "diagnostics: each once and no others" (= (length (driver-found)) (length all)) (driver-found))
     (dolist (wanted all)
-      (let ((match (cl-find (alist-get 'code wanted) (funcall found) :key #'lsp:diagnostic-code? :test #'equal)))
+      (let ((match (cl-find (alist-get 'code wanted) (driver-found) :key #'lsp:diagnostic-code? :test #'equal)))
         (driver-check (format "diagnostics: %s says why" (alist-get 'code wanted))
-                      (and match (cl-every (lambda (part) (string-search part (lsp:diagnostic-message match)))
-                                           (alist-get 'shows wanted)))
+                      (and match (driver-contains-all (lsp:diagnostic-message match) (alist-get 'shows wanted)))
                       match)))))
 
 (defun driver-hover ()
   "Check the whole of a hover."
-  (driver-open (driver-case 'hover 'file) "hover")
+  (driver-open (driver-case 'hover 'file) (driver-case 'hover 'at))
   (lsp-describe-thing-at-point)
-  (let ((text (with-current-buffer "*lsp-help*" (buffer-substring-no-properties (point-min) (point-max)))))
+  (let ((text (driver-shown "*lsp-help*")))
     (driver-check "hover: says what it should, with a curve in characters"
-                  (cl-every (lambda (part) (string-search part text))
-                            (append (driver-case 'hover 'shows) (driver-case 'hover 'text-plot)))
+                  (driver-contains-all text (append (driver-case 'hover 'shows) (driver-case 'hover 'text-plot)))
                   text)))
+
+(defun driver-completion ()
+  "Check what completion at point offers, and what accepting writes."
+  (mapc #'driver-complete (driver-case 'completion)))
+
+(defun driver-signature ()
+  "Check what is shown of the settings where one is being written.
+Lsp-mode shows what a signature says, not what each of its parameters says."
+  (driver-open (driver-case 'signature 'file) (driver-case 'signature 'at))
+  (let* ((shown "") (lsp-signature-function (lambda (text) (when text (setq shown text)))))
+    (lsp-signature-activate)
+    ;; Asked for after each command, of which a batch run has none.
+    (lsp-signature)
+    (driver-await (lambda () (driver-contains-all shown (driver-case 'signature 'shows))))
+    (driver-check "signature: shows the settings"
+                  (driver-contains-all shown (driver-case 'signature 'shows)) shown)
+    (let ((at (string-search (driver-case 'signature 'active) shown)))
+      (driver-check "signature: sets off the setting at the caret"
+                    (and at (memq 'eldoc-highlight-function-argument
+                                  (ensure-list (get-text-property at 'face shown))))
+                    shown))))
+
+(defun driver-highlight ()
+  "Check what is highlighted of a name."
+  (let ((name (driver-case 'highlight 'file)))
+    (driver-open name (driver-case 'highlight 'at))
+    (lsp-document-highlight)
+    (let ((wanted (mapcar (lambda (one) (list (driver-mark name (alist-get 'from one)) (driver-mark name (alist-get 'to one))))
+                          (driver-case 'highlight 'all)))
+          (found (lambda () (sort (cl-loop for overlay in (overlays-in (point-min) (point-max))
+                                           when (overlay-get overlay 'lsp-highlight)
+                                           collect (list (overlay-start overlay) (overlay-end overlay)))
+                                  (lambda (one other) (< (car one) (car other)))))))
+      (driver-check "highlight: each mention of the name"
+                    (driver-await (lambda () (equal (funcall found) wanted)))
+                    (list (funcall found) 'for wanted)))))
+
+(defun driver-colours ()
+  "Check that the server's classes give words their colours."
+  (driver-open (driver-case 'colours 'file))
+  (dolist (wanted (driver-case 'colours 'all))
+    (let* ((text (alist-get 'text wanted))
+           (face (intern (format "lsp-face-semhl-%s" (alist-get 'class wanted))))
+           (faces (lambda ()
+                    (save-excursion
+                      (font-lock-ensure)
+                      (goto-char (point-min))
+                      (search-forward text)
+                      (ensure-list (get-text-property (match-beginning 0) 'face))))))
+      (driver-check (format "colours: %s is a %s" text (alist-get 'class wanted))
+                    (driver-await (lambda () (memq face (funcall faces))))
+                    (funcall faces)))))
+
+(defun driver-fix ()
+  "Check what code actions are offered, and what applying one does."
+  (driver-open (driver-case 'fix 'file) (driver-case 'fix 'at))
+  (let ((there (lambda () (cl-find (driver-case 'fix 'gone) (driver-found) :key #'lsp:diagnostic-code? :test #'equal))))
+    (driver-check "fix: the fault is shown first" (driver-await there) (driver-found))
+    (driver-choose-fix #'lsp-execute-code-action)
+    (goto-char (driver-mark (driver-case 'fix 'file) (driver-case 'fix 'at)))
+    (driver-check "fix: mends the line"
+                  (driver-await (lambda () (equal (driver-line) (driver-case 'fix 'line-after))))
+                  (driver-line))
+    (driver-check "fix: its diagnostic goes" (driver-await (lambda () (not (funcall there)))) (driver-found))))
 
 (defun driver-format ()
   "Check the formatter."
@@ -105,14 +127,18 @@
   (lsp-format-buffer)
   (driver-check "format: lays the text out" (equal (buffer-string) (driver-case 'format 'text-after)) (buffer-string)))
 
-(dolist (check '(driver-diagnostics driver-hover driver-format))
-  (condition-case trouble
-      (funcall check)
-    ((error quit) (driver-check (format "%s: runs to its end" check) nil trouble))))
+(defun driver-rename ()
+  "Check what renaming does in both files."
+  (driver-check-rename 'rename #'lsp-rename))
+
+(defun driver-rename-label ()
+  "Check what renaming a label does, and in the note that speaks of it."
+  (driver-check-rename 'rename-label #'lsp-rename))
+
+(driver-run '((diagnostics . driver-diagnostics) (hover . driver-hover) (completion . driver-completion)
+              (signature . driver-signature) (highlight . driver-highlight) (colours . driver-colours)
+              (fix . driver-fix) (format . driver-format)
+              (rename . driver-rename) (rename-label . driver-rename-label)))
 (ignore-errors (lsp-workspace-shutdown (car (lsp-workspaces))))
-(dolist (buffer (buffer-list))
-  (with-current-buffer buffer (set-buffer-modified-p nil)))
-(princ (format "%d passed, %d failed\n" driver-passed driver-failed))
-(delete-directory driver-folder t)
-(kill-emacs (if (and (zerop driver-failed) (> driver-passed 0)) 0 1))
+(driver-end)
 ;;; emacs-lsp.el ends here
