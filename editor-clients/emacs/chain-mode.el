@@ -13,11 +13,15 @@
 ;;   (add-hook 'chain-mode-hook #'eglot-ensure)
 ;;
 ;; The server must be on the PATH as `chainwright'; otherwise set
-;; `chain-server-command'.  With markdown-mode installed, eglot shows hovers
-;; without their Markdown signs.  Completion is on M-TAB (`completion-at-point');
-;; `eglot-rename', `eglot-code-actions' and `eglot-format-buffer' do the rest.
+;; `chain-server-command'.  With markdown-mode installed, hovers have no Markdown
+;; signs, and on a display that shows images their curves are pictures.
+;; `chain-plots' shows the plots of the line at point and of its chain beside
+;; the text.  Completion is on M-TAB (`completion-at-point'); `eglot-rename',
+;; `eglot-code-actions' and `eglot-format-buffer' do the rest.
 
 ;;; Code:
+
+(require 'cl-lib)
 
 (defgroup chain nil
   "Plain-text audio processing chains."
@@ -27,10 +31,13 @@
   "Command line of the language server: the program, then its arguments."
   :type '(repeat string))
 
-(defcustom chain-server-plots "text"
-  "How the server draws the curves of a hover."
-  :type '(choice (const :tag "In characters" "text")
-                 (const :tag "As images, for a display that shows them" "svg")))
+(defcustom chain-server-plots 'auto
+  "How the server draws the curves of a hover; holds from its next start.
+Images are drawn by way of markdown-mode; `auto' asks for them where it is
+installed and the display shows them."
+  :type '(choice (const :tag "As images where the display shows them" auto)
+                 (const :tag "In characters" "text")
+                 (const :tag "As images" "svg")))
 
 (defcustom chain-indent-offset 2
   "Columns that each level of braces adds to the indentation."
@@ -224,23 +231,41 @@ a list of what kind of word comes next and the first word of the statement."
   (setq-local indent-line-function #'chain-indent-line)
   (setq-local font-lock-defaults '(((chain--paint-lines)) t))
   (setq-local syntax-propertize-function #'chain--mark-notes)
+  (setq-local eldoc-display-functions
+              (cl-substitute 'chain-plots-display-in-echo-area 'eldoc-display-in-echo-area eldoc-display-functions))
   (setq-local imenu-generic-expression chain-imenu-expression)
   (setq-local imenu-case-fold-search nil))
 
 ;;;###autoload
 (add-to-list 'auto-mode-alist '("\\.chain\\'" . chain-mode))
 
+;;; The language server, by eglot or lsp-mode.
+
+(autoload 'chain-plots "chain-plots" "Show the plots at point beside the text." t)
+(autoload 'chain-plots-draw-hover "chain-plots")
+(autoload 'chain-plots-theme "chain-plots")
+(autoload 'chain-plots-drawable-p "chain-plots")
+(autoload 'chain-plots-display-in-echo-area "chain-plots")
+
+;; Both clients lay hovers out in one of these modes.
+(dolist (mode '(gfm-view-mode markdown-view-mode))
+  (font-lock-add-keywords mode '((chain-plots-draw-hover)) 'append))
+
+(defun chain--options ()
+  "Return what the server is told at its start, as the settings stand now."
+  (list :plots (cond ((stringp chain-server-plots) chain-server-plots)
+                     ((and (chain-plots-drawable-p) (locate-library "markdown-mode")) "svg")
+                     (t "text"))
+        :plotTheme (chain-plots-theme)))
+
 (defvar eglot-server-programs)
 
 (defun chain--contact (&rest _)
-  "Return what `eglot' needs to start the server, as the settings stand now."
-  `(,@chain-server-command
-    :initializationOptions (:plots ,chain-server-plots)))
+  "Return what `eglot' needs to start the server."
+  `(,@chain-server-command :initializationOptions ,(chain--options)))
 
 (with-eval-after-load 'eglot
   (add-to-list 'eglot-server-programs '((chain-mode :language-id "chain") . chain--contact)))
-
-;;; lsp-mode, for those who have it in place of eglot.
 
 (defvar lsp-language-id-configuration)
 (declare-function lsp-register-client "lsp-mode")
@@ -254,7 +279,7 @@ a list of what kind of word comes next and the first word of the statement."
    (make-lsp-client
     :new-connection (lsp-stdio-connection (lambda () chain-server-command))
     :activation-fn (lsp-activate-on "chain")
-    :initialization-options (lambda () (list :plots chain-server-plots))
+    :initialization-options #'chain--options
     :server-id 'chainwright)))
 
 (provide 'chain-mode)
