@@ -50,8 +50,7 @@ record FindingSheet(PrintWriter out, Terminal terminal) {
                           + related.what()));
     }
     for (Fix fix : finding.fixes()) {
-      boolean isSame = fix.effect() == Fix.Effect.KEEPS_THE_SOUND;
-      entry("fix", fix.title() + (isSame ? " (keeps the sound)" : " (changes the sound)"));
+      entry("fix", fix.title() + " (" + fix.effect().inWords() + ")");
     }
     out.println();
   }

@@ -5,6 +5,7 @@ import chainwright.app.view.DynamicsPlots;
 import chainwright.app.view.Outline;
 import chainwright.app.view.Part;
 import chainwright.app.view.StagePlots;
+import chainwright.app.view.Unfinished;
 import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
@@ -97,12 +98,11 @@ record PlotSubject(Outline outline, Optional<Part> part) {
               ? "this axis shows one stage; name it by `--stage`"
               : "this axis shows one stage, but " + name() + " holds several; name one inside it");
     }
-    return stage()
-        .filter(one -> one.sound().isPresent())
-        .orElseThrow(
-            () ->
-                new IOException(
-                    name() + " cannot be computed from its settings; `check` says why"));
+    StageElement stage = stage().get();
+    if (stage.sound().isEmpty()) {
+      throw new IOException(name() + " " + Unfinished.inWords(stage) + "; `check` says more");
+    }
+    return stage;
   }
 
   private String name() {

@@ -96,11 +96,13 @@ final class FixActions {
             .ifPresent(
                 edit -> {
                   boolean isSafe = fix.effect() == Fix.Effect.KEEPS_THE_SOUND;
+                  boolean isMeant = fix.effect() != Fix.Effect.CHANGES_THE_SOUND;
                   CodeAction action =
-                      new CodeAction(isSafe ? fix.title() : fix.title() + " (changes the sound)");
+                      new CodeAction(
+                          isSafe ? fix.title() : fix.title() + " (" + fix.effect().inWords() + ")");
                   action.setKind(CodeActionKind.QuickFix);
                   action.setEdit(edit);
-                  action.setIsPreferred(fix.isPreferred() && isSafe);
+                  action.setIsPreferred(fix.isPreferred() && isMeant);
                   action.setDiagnostics(
                       List.of(FoundDiagnostics.of(found, findings.finder(), request)));
                   actions.add(action);

@@ -109,8 +109,15 @@ public final class StagePlots {
   public static FrequencyPlot chain(String title, SignalPath path) {
     double[] hertz = grid(path.rate().nyquist());
     return FrequencyPlot.of(
-            title, List.of(curve("whole chain", CurveRole.STAGE, hertz, path.response())))
+            title, List.of(curve(whole(path), CurveRole.STAGE, hertz, path.response())))
         .withZones(zones(path.source()));
+  }
+
+  /** Names the curve of a chain, and what it lacks. */
+  private static String whole(SignalPath path) {
+    List<String> lacking =
+        path.uncomputed().stream().map(stage -> "`" + stage.word() + "`").distinct().toList();
+    return lacking.isEmpty() ? "whole chain" : "whole chain without " + String.join(", ", lacking);
   }
 
   /**

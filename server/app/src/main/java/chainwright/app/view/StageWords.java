@@ -39,7 +39,7 @@ public final class StageWords {
    */
   public static String of(StageElement stage, Nominal nominal) {
     if (stage.sound().isEmpty()) {
-      return "cannot be computed as it is written";
+      return Unfinished.inWords(stage);
     }
     StageSound sound = stage.sound().get();
     List<String> parts = new ArrayList<>();

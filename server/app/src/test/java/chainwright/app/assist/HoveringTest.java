@@ -74,6 +74,27 @@ class HoveringTest {
     assertThat(alternative).contains("3.0 dB at 66 Hz").contains("E2");
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "high-pass 66 Hz 18 dB                 | before `18 dB` is mended",
+        "compressor threshold -20 dBFS ratio 2 | before `ratio 2` is mended",
+        "compressor attack 10 - 20 ms          | before `attack 10 - 20 ms` is mended and its"
+            + " threshold is written",
+        "bell 300 Hz Q 1.8                     | before its gain is written",
+      })
+  void hover_unfinishedStage_saysWhatIsWantedFirstAndDrawsNothing(String line, String why) {
+    SourceFile file = read("a", "chain lead {\n  " + line + "\n}\n");
+    String told =
+        hovering(file, Optional.of(PlotTheme.LIGHT))
+            .at(file.sections().get(0).definition().orElseThrow(), 16)
+            .orElseThrow()
+            .markdown();
+    assertThat(told).contains("cannot be computed " + why).doesNotContain("![");
+    assertThat(told).doesNotContain("(by omission) 4:1").doesNotContain("`slope`");
+  }
+
   /** The whole hover as it was read and found good; its numbers are checked elsewhere. */
   @Test
   void hover_highPassInCharacters_readsAsItDid() throws IOException {

@@ -5,8 +5,6 @@ import chainwright.dsp.signal.RateFilter;
 import chainwright.engine.stage.SampleRateConversion;
 import chainwright.engine.stage.StageContext;
 import chainwright.engine.stage.StageSound;
-import chainwright.notation.catalogue.Default;
-import chainwright.notation.catalogue.Setting;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
@@ -106,15 +104,11 @@ public sealed interface PathElement {
     /**
      * Asks whether the stage says all that it has to say.
      *
-     * @return whether every setting that must be written is
+     * @return whether all that is written on its line could be read, and every setting that must be
+     *     written is
      */
     public boolean isFinished() {
-      for (Setting setting : stage.kind().settings()) {
-        if (setting.byOmission() instanceof Default.Required && stage.settings().isFree(setting)) {
-          return false;
-        }
-      }
-      return true;
+      return stage.settings().areFinished();
     }
 
     /**

@@ -172,6 +172,30 @@ public final class SignalPath {
     return stages;
   }
 
+  /**
+   * Returns the stages that are not bypassed and of which nothing can be computed, since something
+   * on their lines is wrong or still missing.
+   *
+   * @return the stages in order; the responses are without them
+   */
+  public List<StageElement> uncomputed() {
+    List<StageElement> found = new ArrayList<>();
+    collectUncomputed(elements, found);
+    return found;
+  }
+
+  private static void collectUncomputed(List<PathElement> elements, List<StageElement> into) {
+    for (PathElement element : elements) {
+      if (element instanceof StageElement stage) {
+        if (!stage.isBypassed() && stage.sound().isEmpty()) {
+          into.add(stage);
+        }
+      } else if (element instanceof SplitElement split && !split.isBypassed()) {
+        split.branches().forEach(branch -> collectUncomputed(branch.elements(), into));
+      }
+    }
+  }
+
   private static void collect(List<PathElement> elements, List<StageElement> into) {
     for (PathElement element : elements) {
       if (element.isBypassed()) {

@@ -30,9 +30,13 @@ public final class StageModels {
    * Designs a stage.
    *
    * @param context its settings and where it stands
-   * @return what it does; empty if its settings allow no design, which other findings report
+   * @return what it does; empty if it is not finished or its settings allow no design, which other
+   *     findings report
    */
   public static Optional<StageSound> design(StageContext context) {
+    if (!context.settings().areFinished()) {
+      return Optional.empty();
+    }
     return find(context.settings().kind().word())
         .flatMap(
             model -> {
@@ -48,10 +52,13 @@ public final class StageModels {
    * Designs what processes the audio of a stage.
    *
    * @param audio its settings, where it stands and what its detector hears
-   * @return the processor's design; empty if its kind is not processed yet or its settings allow no
-   *     design
+   * @return the processor's design; empty if it is not finished, its kind is not processed yet or
+   *     its settings allow no design
    */
   public static Optional<ProcessorDesign> processor(StageAudio audio) {
+    if (!audio.context().settings().areFinished()) {
+      return Optional.empty();
+    }
     return find(audio.context().settings().kind().word())
         .flatMap(
             model -> {

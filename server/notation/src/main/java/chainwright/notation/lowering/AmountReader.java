@@ -191,14 +191,11 @@ record AmountReader(Report report) {
             : "Write " + written(readings) + ".",
         readings.stream()
             .map(
-                one -> {
-                  String title = "Write `" + one + "`";
-                  TextEdit edit = new TextEdit(amount.span(), one);
-                  boolean isOnly = readings.size() == 1;
-                  return isRatio
-                      ? report.fix(title, isOnly, edit)
-                      : report.change(title, isOnly, edit);
-                })
+                one ->
+                    report.change(
+                        "Write `" + one + "`",
+                        readings.size() == 1,
+                        new TextEdit(amount.span(), one)))
             .toList());
   }
 
@@ -245,7 +242,7 @@ record AmountReader(Report report) {
           "a " + (dimension == Dimension.RATIO ? "ratio" : "position") + " has no unit",
           "",
           "Remove `" + amount.unit().get() + "`.",
-          report.fix(
+          report.change(
               "Remove `" + amount.unit().get() + "`",
               true,
               new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
@@ -274,7 +271,7 @@ record AmountReader(Report report) {
         isQuotient ? "Write `" + mended + "`." : "Write a ratio such as `3:1`.",
         isQuotient
             ? List.of(
-                report.fix(
+                report.change(
                     "Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)))
             : List.of());
     return Optional.empty();
@@ -297,7 +294,7 @@ record AmountReader(Report report) {
         "the position `" + amount.number() + "` counts past 59",
         "A minute has sixty seconds, an hour sixty minutes.",
         "Write `" + mended + "`.",
-        report.fix("Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)));
+        report.change("Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)));
     return Optional.empty();
   }
 

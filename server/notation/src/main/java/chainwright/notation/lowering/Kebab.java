@@ -53,8 +53,7 @@ public final class Kebab {
         of(name.text())
             .map(
                 one ->
-                    List.of(
-                        report.change("Write `" + one + "`", true, new TextEdit(name.span(), one))))
+                    List.of(report.rename("Write `" + one + "`", new TextEdit(name.span(), one))))
             .orElse(List.of()));
   }
 }

@@ -109,6 +109,15 @@ final class Readings {
         && isWithin(setting, unit.toBase(number) / takes.unit().toBase());
   }
 
+  /** What an amount is by its unit; a ratio and a clock bear theirs. */
+  static Optional<Dimension> dimension(Item.Amount amount) {
+    if (amount.kind() == SyntaxKind.COLON_NUMBER) {
+      return Optional.of(
+          RATIO.matcher(amount.number()).matches() ? Dimension.RATIO : Dimension.TIME);
+    }
+    return amount.unit().flatMap(Unit::parse).map(Unit::dimension);
+  }
+
   /** Whether a setting without a unit can mean a number at all. */
   static boolean isPossible(Setting setting, Dimension dimension, double number) {
     return isMeaningful(dimension, number) && isWithin(setting, number);

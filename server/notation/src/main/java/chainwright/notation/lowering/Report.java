@@ -26,10 +26,15 @@ final class Report {
   Report(Section section) {
     this.section = section;
     for (Section.Trouble trouble : section.troubles()) {
-      List<Fix> fixes =
-          trouble.mend().map(edit -> List.of(fix(describe(edit), true, edit))).orElse(List.of());
+      List<Fix> fixes = trouble.mend().map(edit -> List.of(fix(trouble, edit))).orElse(List.of());
       add(trouble.fault(), trouble.span(), trouble.what(), "", trouble.remedy(), fixes);
     }
+  }
+
+  private Fix fix(Section.Trouble trouble, TextEdit edit) {
+    return trouble.isUnread()
+        ? change(describe(edit), true, edit)
+        : fix(describe(edit), true, edit);
   }
 
   List<Finding> findings() {
@@ -76,7 +81,7 @@ final class Report {
       fixes.add(
           new Fix(
               "Write `" + candidate + "`",
-              Fix.Effect.CHANGES_THE_SOUND,
+              Fix.Effect.GIVES_A_MEANING,
               near.size() == 1,
               List.of(new PlacedEdit(section, new TextEdit(span, candidate)))));
     }
@@ -88,9 +93,14 @@ final class Report {
     return new Fix(title, Fix.Effect.KEEPS_THE_SOUND, isPreferred, placed(edits));
   }
 
+  /** An edit of a name where it is given; other lines may refer to it. */
+  Fix rename(String title, TextEdit edit) {
+    return new Fix(title, Fix.Effect.CHANGES_THE_SOUND, true, placed(edit));
+  }
+
   /** Edits by which a line begins to mean something. */
   Fix change(String title, boolean isPreferred, TextEdit... edits) {
-    return new Fix(title, Fix.Effect.CHANGES_THE_SOUND, isPreferred, placed(edits));
+    return new Fix(title, Fix.Effect.GIVES_A_MEANING, isPreferred, placed(edits));
   }
 
   /** The words of the section that stand in a stretch. */
@@ -146,6 +156,19 @@ final class Report {
     return section.troubles().stream()
         .map(Section.Trouble::span)
         .anyMatch(one -> one.start() <= span.end() && span.start() <= one.end());
+  }
+
+  /** The stretches inside another one where a value stands that the parser could not read. */
+  List<TextSpan> unreadIn(TextSpan stretch) {
+    List<TextSpan> unread = new ArrayList<>();
+    for (Section.Trouble trouble : section.troubles()) {
+      boolean isInside =
+          trouble.span().start() >= stretch.start() && trouble.span().end() <= stretch.end();
+      if (trouble.isUnread() && isInside) {
+        unread.add(trouble.span());
+      }
+    }
+    return unread;
   }
 
   /** Whether the parser has found this fault with something that touches a stretch. */

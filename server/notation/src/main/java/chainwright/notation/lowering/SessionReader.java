@@ -145,7 +145,7 @@ final class SessionReader {
           "`alignment` names the analogue level first, then the digital one",
           "",
           "Write `" + mended + "`.",
-          report.fix(
+          report.change(
               "Write `" + mended + "`", true, new TextEdit(digital.union(analogue), mended)));
     }
     return isSwapped;

@@ -1,13 +1,13 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.catalogue.Default;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.UsedWith;
 import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Settings;
+import chainwright.notation.model.Unread;
 import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
@@ -20,6 +20,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /**
  * Words what is wrong with the settings of one stage.
@@ -28,15 +29,11 @@ import java.util.Set;
  * @param statement its line
  * @param catalogue the vocabulary
  * @param report where troubles go
- * @param attempted the settings that something was written for, which are then not missing; added
- *     to where a fault explains why a setting is not there
+ * @param unread what stands for a setting and could not be read; words that are no setting are
+ *     added
  */
 record SettingFaults(
-    StageKind kind,
-    Statement statement,
-    Catalogue catalogue,
-    Report report,
-    Set<String> attempted) {
+    StageKind kind, Statement statement, Catalogue catalogue, Report report, List<Unread> unread) {
 
   private static final List<String> CLAUSES = List.of("as", "bypassed", "deliberate");
 
@@ -85,6 +82,15 @@ record SettingFaults(
         "Write both ends, such as `5 to 9 " + takes.unit().symbol() + "`.");
   }
 
+  void rangeUnexpected(Item.Range range, String title) {
+    report.add(
+        Fault.RANGE_UNEXPECTED,
+        range.span(),
+        title + " takes one value, not a range",
+        "",
+        "Write one value.");
+  }
+
   /** Whether a word after a bare number can only be meant as its unit. */
   boolean isMeantAsUnit(String word) {
     List<String> known = known();
@@ -94,9 +100,6 @@ record SettingFaults(
 
   void unknownUnit(String unit, TextSpan span) {
     report.unknownWord(Fault.UNKNOWN_UNIT, "`" + unit + "` is no unit", span, unit, units());
-    kind.settings().stream()
-        .filter(one -> one.isPositional() && one.takes() instanceof Takes.InUnit)
-        .forEach(one -> attempted.add(one.name()));
   }
 
   private Set<String> units() {
@@ -146,7 +149,8 @@ record SettingFaults(
                   "\n" + report.indent(statement.offset()))));
       return true;
     }
-    attempted.addAll(Nearest.to(word.text(), known()));
+    List<String> near = Nearest.to(word.text(), known());
+    unread.add(new Unread(word.span(), settings(one -> near.contains(one.name()))));
     report.unknownWord(
         Fault.UNKNOWN_SETTING,
         "`" + kind.word() + "` knows no `" + word.text() + "`",
@@ -164,9 +168,11 @@ record SettingFaults(
         "",
         "Write it before the unit.");
     Optional<Dimension> dimension = Unit.parse(unit.text()).map(Unit::dimension);
-    kind.settings().stream()
-        .filter(one -> dimension(one).equals(dimension))
-        .forEach(one -> attempted.add(one.name()));
+    unread.add(new Unread(unit.span(), settings(one -> dimension(one).equals(dimension))));
+  }
+
+  private List<Setting> settings(Predicate<Setting> wanted) {
+    return kind.settings().stream().filter(wanted).toList();
   }
 
   private List<String> known() {
@@ -205,20 +211,16 @@ record SettingFaults(
 
   /** Reports the settings that must be there and are not. */
   void missing(Settings written) {
-    for (Setting setting : kind.settings()) {
-      if (setting.byOmission() instanceof Default.Required
-          && written.isFree(setting)
-          && !isAttempted(setting)) {
-        report.add(
-            Fault.SETTING_MISSING,
-            statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
-            "`" + kind.word() + "` needs its " + setting.name(),
-            setting.says(),
-            "Write "
-                + (setting.isPositional() ? "it as " : "`" + setting.name() + "` and ")
-                + describe(setting.takes())
-                + ".");
-      }
+    for (Setting setting : written.missing()) {
+      report.add(
+          Fault.SETTING_MISSING,
+          statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
+          "`" + kind.word() + "` needs its " + setting.name(),
+          setting.says(),
+          "Write "
+              + (setting.isPositional() ? "it as " : "`" + setting.name() + "` and ")
+              + describe(setting.takes())
+              + ".");
     }
   }
 
@@ -242,16 +244,6 @@ record SettingFaults(
             report.fix("Remove it", true, report.removal(one.span())));
       }
     }
-  }
-
-  private boolean isAttempted(Setting setting) {
-    for (Setting one : kind.settings()) {
-      if (attempted.contains(one.name())
-          && (one.name().equals(setting.name()) || one.saysTheSameAs(setting))) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /** A setting that is written twice, under its own name or as another that says the same. */

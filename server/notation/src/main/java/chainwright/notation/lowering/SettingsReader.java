@@ -9,6 +9,7 @@ import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Deliberate;
 import chainwright.notation.model.Name;
 import chainwright.notation.model.Settings;
+import chainwright.notation.model.Unread;
 import chainwright.notation.model.Value;
 import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Item;
@@ -20,10 +21,8 @@ import chainwright.quantity.QualityFactor;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** Reads what stands on the line of one stage: its title, its settings and its clauses. */
 final class SettingsReader {
@@ -40,8 +39,7 @@ final class SettingsReader {
   private final List<Item> items;
   private final List<Written> written = new ArrayList<>();
 
-  /** Settings that something was written for, even if it could not be read. */
-  private final Set<String> attempted = new HashSet<>();
+  private final List<Unread> unread = new ArrayList<>();
 
   /** The latest label or `bypassed`, with the words that belong to it. */
   private Optional<TextSpan> mark = Optional.empty();
@@ -58,21 +56,24 @@ final class SettingsReader {
     this.takesTitle = takesTitle;
     this.report = report;
     this.amounts = new AmountReader(report);
-    this.faults = new SettingFaults(kind, statement, catalogue, report, attempted);
-    this.unnamed = new UnnamedValues(kind, report, faults, attempted);
+    this.faults = new SettingFaults(kind, statement, catalogue, report, unread);
+    this.unnamed = new UnnamedValues(kind, report, faults, unread);
     this.items = statement.items();
   }
 
   static Line read(
       StageKind kind, Statement statement, boolean takesTitle, Catalogue catalogue, Report report) {
     SettingsReader reader = new SettingsReader(kind, statement, takesTitle, catalogue, report);
+    for (TextSpan span : report.unreadIn(statement.lineSpan())) {
+      reader.unread.add(new Unread(span, List.of()));
+    }
     while (reader.next < reader.items.size()) {
       reader.readItem(reader.items.get(reader.next++));
     }
-    Settings settings = new Settings(kind, reader.written);
     if (!reader.unnamed.isEmpty()) {
-      reader.unnamed.report(reader.free().stream().filter(settings::isInEffect).toList());
+      reader.unnamed.report(reader.free());
     }
+    Settings settings = new Settings(kind, reader.written, reader.unread);
     reader.faults.missing(settings);
     reader.faults.idle(settings);
     return new Line(
@@ -163,16 +164,18 @@ final class SettingsReader {
     boolean isGlued = report.isFound(Fault.MISSING_BLANK, word.span());
     if (!isGlued && faults.unknown(word)) {
       next = items.size();
-    } else if (next < items.size()
+      return;
+    }
+    if (next < items.size()
         && (items.get(next) instanceof Item.Amount || items.get(next) instanceof Item.Range)) {
       next++;
     }
   }
 
-  /** The settings that are not written yet. */
+  /** The settings that are not written yet and would do something. */
   private List<Setting> free() {
-    Settings settings = new Settings(kind, written);
-    return kind.settings().stream().filter(settings::isFree).toList();
+    Settings settings = new Settings(kind, written, unread);
+    return kind.settings().stream().filter(settings::isFree).filter(settings::isInEffect).toList();
   }
 
   private Optional<Name> nameAfter(Item.Word word, String keyword, String expected) {
@@ -190,7 +193,6 @@ final class SettingsReader {
   }
 
   private void readNamed(Setting setting, Item.Word name) {
-    attempted.add(setting.name());
     Optional<TextSpan> nameSpan = Optional.of(name.span());
     if (setting.takes() instanceof Takes.Flag) {
       add(setting, new Value.Flag(), nameSpan, name.span());
@@ -202,6 +204,7 @@ final class SettingsReader {
     }
     if (next >= items.size()) {
       faults.noValue(setting, name.span());
+      unread.add(new Unread(name.span(), List.of(setting)));
       return;
     }
     Item item = items.get(next);
@@ -235,9 +238,7 @@ final class SettingsReader {
     if (isTaken) {
       next++;
     }
-    if (value.isPresent()) {
-      add(setting, value.get(), nameSpan, item.span());
-    }
+    addIfRead(setting, value, nameSpan, item.span());
   }
 
   private Optional<Value> readOneOf(
@@ -288,12 +289,7 @@ final class SettingsReader {
 
   private Optional<Value> readRange(Takes.InUnit takes, Item.Range range, String title) {
     if (!takes.isSpan()) {
-      report.add(
-          Fault.RANGE_UNEXPECTED,
-          range.span(),
-          title + " takes one value, not a range",
-          "",
-          "Write one value.");
+      faults.rangeUnexpected(range, title);
       return Optional.empty();
     }
     return amounts.read(range, takes.unit(), title).map(ends -> new Value.Span(ends[0], ends[1]));
@@ -306,8 +302,8 @@ final class SettingsReader {
             .filter(one -> one.takes() instanceof Takes.InUnit takes && takes.isSpan())
             .findFirst();
     if (setting.isPresent() && setting.get().takes() instanceof Takes.InUnit takes) {
-      readRange(takes, range, "`" + setting.get().name() + "`")
-          .ifPresent(value -> add(setting.get(), value, Optional.empty(), range.span()));
+      Optional<Value> value = readRange(takes, range, "`" + setting.get().name() + "`");
+      addIfRead(setting.get(), value, Optional.empty(), range.span());
       return;
     }
     Optional<String> unit = range.low().unit().or(() -> range.high().unit());
@@ -319,19 +315,21 @@ final class SettingsReader {
             .filter(one -> dimension.isPresent())
             .findFirst();
     if (single.isPresent() && single.get().takes() instanceof Takes.InUnit takes) {
-      attempted.add(single.get().name());
       readRange(takes, range, "`" + single.get().name() + "`");
     } else {
       faults.stray(range.span(), unit);
     }
+    unread.add(new Unread(range.span(), single.stream().toList()));
   }
 
   private void readPositional(Item.Amount amount) {
-    Optional<Dimension> dimension = dimension(amount);
+    Optional<Dimension> dimension = Readings.dimension(amount);
     if (dimension.isEmpty()) {
-      if (amount.unit().isPresent()) {
-        faults.unknownUnit(amount.unit().get(), amount.unitSpan());
-      } else if (!takesUnknownUnit() && !report.isTroubled(amount.span())) {
+      boolean isInUnknownUnit = amount.unit().isPresent() || takesUnknownUnit();
+      amount.unit().ifPresent(unit -> faults.unknownUnit(unit, amount.unitSpan()));
+      if (isInUnknownUnit || report.isTroubled(amount.span())) {
+        unread.add(new Unread(amount.span(), isInUnknownUnit ? positional() : List.of()));
+      } else {
         unnamed.add(amount);
       }
       return;
@@ -340,29 +338,27 @@ final class SettingsReader {
       if (setting.isPositional()
           && setting.takes() instanceof Takes.InUnit takes
           && takes.unit().dimension() == dimension.get()) {
-        attempted.add(setting.name());
-        Optional<Value> value = readOne(setting, takes, amount);
-        if (value.isPresent()) {
-          add(setting, value.get(), Optional.empty(), amount.span());
-        }
+        addIfRead(setting, readOne(setting, takes, amount), Optional.empty(), amount.span());
         return;
       }
     }
     Optional<Setting> quality = qualityOfWidth();
     if (dimension.get() == Dimension.BANDWIDTH && quality.isPresent()) {
-      attempted.add(quality.get().name());
-      amounts
-          .read(amount, Unit.OCTAVE, "the width")
-          .ifPresent(
-              octaves ->
-                  add(
-                      quality.get(),
-                      new Value.Of(QualityFactor.ofBandwidth(new Bandwidth(octaves.baseValue()))),
-                      Optional.empty(),
-                      amount.span()));
+      Optional<Value> value =
+          amounts
+              .read(amount, Unit.OCTAVE, "the width")
+              .map(octaves -> QualityFactor.ofBandwidth(new Bandwidth(octaves.baseValue())))
+              .map(Value.Of::new);
+      addIfRead(quality.get(), value, Optional.empty(), amount.span());
       return;
     }
     unnamed.add(amount);
+  }
+
+  private List<Setting> positional() {
+    return kind.settings().stream()
+        .filter(one -> one.isPositional() && one.takes() instanceof Takes.InUnit)
+        .toList();
   }
 
   /** The Q that is the centre divided by a width, and so may be written as that width. */
@@ -372,13 +368,15 @@ final class SettingsReader {
         : Optional.empty();
   }
 
-  private static Optional<Dimension> dimension(Item.Amount amount) {
-    return switch (amount.kind()) {
-      case COLON_NUMBER ->
-          Optional.of(
-              Readings.RATIO.matcher(amount.number()).matches() ? Dimension.RATIO : Dimension.TIME);
-      default -> amount.unit().flatMap(Unit::parse).map(Unit::dimension);
-    };
+  /** Adds what is written for a setting, or that it could not be read. */
+  private void addIfRead(
+      Setting setting, Optional<Value> value, Optional<TextSpan> nameSpan, TextSpan valueSpan) {
+    if (value.isPresent()) {
+      add(setting, value.get(), nameSpan, valueSpan);
+    } else {
+      TextSpan span = nameSpan.map(name -> name.union(valueSpan)).orElse(valueSpan);
+      unread.add(new Unread(span, List.of(setting)));
+    }
   }
 
   private void add(Setting setting, Value value, Optional<TextSpan> nameSpan, TextSpan valueSpan) {

@@ -6,6 +6,7 @@ import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.fault.Fault;
+import chainwright.notation.model.Unread;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.text.TextEdit;
 import chainwright.quantity.Unit;
@@ -13,7 +14,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Set;
 
 /**
  * The values of one line that do not say which setting they are for.
@@ -29,7 +29,7 @@ final class UnnamedValues {
   private final StageKind kind;
   private final Report report;
   private final SettingFaults faults;
-  private final Set<String> attempted;
+  private final List<Unread> unread;
   private final List<Item.Amount> amounts = new ArrayList<>();
 
   /**
@@ -38,14 +38,13 @@ final class UnnamedValues {
    * @param kind what the stage is
    * @param report where troubles go
    * @param faults words what no setting can mean
-   * @param attempted the settings that something was written for; added to where a value can mean
-   *     one only
+   * @param unread what could not be read; each value is added
    */
-  UnnamedValues(StageKind kind, Report report, SettingFaults faults, Set<String> attempted) {
+  UnnamedValues(StageKind kind, Report report, SettingFaults faults, List<Unread> unread) {
     this.kind = kind;
     this.report = report;
     this.faults = faults;
-    this.attempted = attempted;
+    this.unread = unread;
   }
 
   /** A setting, and how the value is written for it. */
@@ -88,14 +87,24 @@ final class UnnamedValues {
             meanings.put(amount, possible);
             Setting only = possible.get(0).setting;
             left.removeIf(one -> one.name().equals(only.name()) || one.saysTheSameAs(only));
-            attempted.add(only.name());
             isNarrower = true;
           }
         }
       }
     }
     for (Item.Amount amount : amounts) {
-      report(amount, meanings.getOrDefault(amount, meanings(amount, left)));
+      List<Meaning> possible = meanings.getOrDefault(amount, meanings(amount, left));
+      report(amount, possible);
+      // What must be written stays missing as long as the value may be meant for another setting.
+      boolean isClear = possible.size() == 1;
+      unread.add(
+          new Unread(
+              amount.span(),
+              possible.stream()
+                  .filter(one -> isClear || !one.isRequired())
+                  .map(Meaning::setting)
+                  .distinct()
+                  .toList()));
     }
   }
 

@@ -10,25 +10,42 @@ import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.catalogue.UsedWith;
 import chainwright.quantity.Dimension;
 import chainwright.quantity.Quantity;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * The settings of one stage: those written, and what holds for the others.
  *
+ * <p>What is written and cannot be read stands for no value, and no default stands in for it: what
+ * was meant is not known.
+ *
  * @param kind the stage kind they belong to
  * @param written those written, in the order of the text, each setting once
+ * @param unread what is written beside them and could not be read
  */
-public record Settings(StageKind kind, List<Written> written) {
+public record Settings(StageKind kind, List<Written> written, List<Unread> unread) {
 
   /**
-   * Copies the list.
+   * Copies the lists.
+   *
+   * @param kind the stage kind
+   * @param written those written
+   * @param unread what could not be read
+   */
+  public Settings {
+    written = List.copyOf(written);
+    unread = List.copyOf(unread);
+  }
+
+  /**
+   * Makes settings that are all read.
    *
    * @param kind the stage kind
    * @param written those written
    */
-  public Settings {
-    written = List.copyOf(written);
+  public Settings(StageKind kind, List<Written> written) {
+    this(kind, written, List.of());
   }
 
   /**
@@ -50,7 +67,8 @@ public record Settings(StageKind kind, List<Written> written) {
    * Returns the value in use: the one written, else the catalogue's default.
    *
    * @param name the setting's name
-   * @return the value; empty if it is not written and has no default, or a computed one
+   * @return the value; empty if it is not written and has no default, or a computed one, and if
+   *     something is written for it that could not be read
    */
   public Optional<Value> value(String name) {
     // Rules ask for settings a hundred times a chain, before this is compiled: no lambdas here.
@@ -59,26 +77,79 @@ public record Settings(StageKind kind, List<Written> written) {
       return Optional.of(one.get().value());
     }
     Optional<Setting> setting = kind.setting(name);
-    return setting.isPresent() && isFree(setting.get())
+    return setting.isPresent() && isFree(setting.get()) && !mayBeUnread(setting.get())
         ? byOmission(setting.get())
         : Optional.empty();
   }
 
   /**
-   * Asks whether a setting could still be written: it is not, and none is that says the same in
-   * another way.
+   * Asks whether a setting could still be written: it is not, not even unreadably, and none is that
+   * says the same in another way.
    *
    * @param setting a setting of this kind
    * @return whether it is free
    */
   public boolean isFree(Setting setting) {
     for (Written one : written) {
-      Setting there = one.setting();
-      if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {
+      if (isSame(one.setting(), setting)) {
+        return false;
+      }
+    }
+    for (Unread one : unread) {
+      if (one.settings().size() == 1 && isSame(one.settings().get(0), setting)) {
         return false;
       }
     }
     return true;
+  }
+
+  private boolean mayBeUnread(Setting setting) {
+    for (Unread one : unread) {
+      for (Setting meant : one.settings()) {
+        if (isSame(meant, setting)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  private static boolean isSame(Setting one, Setting other) {
+    return one.name().equals(other.name()) || one.saysTheSameAs(other);
+  }
+
+  /**
+   * Asks whether the settings say all that they have to say.
+   *
+   * @return whether all that is written could be read, and every setting that must be written is
+   */
+  public boolean areFinished() {
+    if (!unread.isEmpty()) {
+      return false;
+    }
+    for (Setting setting : kind.settings()) {
+      if (setting.byOmission() instanceof Default.Required && isFree(setting)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
+   * Returns the settings that must be written, and for which nothing is, not even unreadably.
+   *
+   * @return them, in the catalogue's order
+   */
+  public List<Setting> missing() {
+    List<Setting> missing = new ArrayList<>();
+    for (Setting setting : kind.settings()) {
+      if (setting.byOmission() instanceof Default.Required
+          && isFree(setting)
+          && !mayBeUnread(setting)) {
+        missing.add(setting);
+      }
+    }
+    return missing;
   }
 
   /**

@@ -178,7 +178,7 @@ public final class NameChecks {
       fixes.add(
           new Fix(
               "Write `" + candidate + "`",
-              Fix.Effect.CHANGES_THE_SOUND,
+              Fix.Effect.GIVES_A_MEANING,
               near.size() == 1,
               List.of(new PlacedEdit(definition.section(), new TextEdit(name.span(), candidate)))));
     }

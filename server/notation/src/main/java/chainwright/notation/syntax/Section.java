@@ -22,10 +22,17 @@ public final class Section {
    * @param span the tightest span, from the section's start
    * @param what what was found
    * @param remedy what was expected and what to do
-   * @param mend an edit that mends it and keeps the sound, where there is one
+   * @param mend an edit that mends it, where there is one
+   * @param isUnread whether a value stands there that cannot be read before it is mended; else
+   *     everything around has its meaning, and mending keeps it
    */
   public record Trouble(
-      Fault fault, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {}
+      Fault fault,
+      TextSpan span,
+      String what,
+      String remedy,
+      Optional<TextEdit> mend,
+      boolean isUnread) {}
 
   private final String text;
   private final SyntaxNode root;

@@ -392,6 +392,6 @@ final class SectionParser {
 
   private void report(
       Fault fault, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {
-    troubles.add(new Section.Trouble(fault, span, what, remedy, mend));
+    troubles.add(new Section.Trouble(fault, span, what, remedy, mend, false));
   }
 }

@@ -31,7 +31,8 @@ final class Stray {
           mark,
           "`//` begins no comment here",
           "A comment begins with `#`.",
-          Optional.of(new TextEdit(mark, "#")));
+          Optional.of(new TextEdit(mark, "#")),
+          false);
     }
     if (text.equals("...") || text.equals("\u2026")) {
       return trouble(
@@ -43,12 +44,12 @@ final class Stray {
     if (isSignApart(tokens, index)) {
       TextSpan gap = TextSpan.ofLength(span.end(), tokens.get(index + 1).length());
       return isAfterNumber
-          ? trouble(
+          ? unread(
               span,
               "`" + text + "` joins no numbers",
               "A range is written with `to`: `5.5 to 9 kHz`.",
               new TextEdit(span, "to"))
-          : trouble(
+          : unread(
               span,
               "a sign touches its number",
               "Remove the blank between them.",
@@ -63,7 +64,7 @@ final class Stray {
     boolean isAfterNumber = before.kind() != SyntaxKind.WORD;
     TextSpan first = TextSpan.ofLength(offset, 1);
     if (isAfterNumber && text.startsWith(".")) {
-      return trouble(
+      return unread(
           first,
           "`" + before.text() + text + "` has two decimal points",
           "A number has one decimal point, and none between thousands.",
@@ -75,7 +76,8 @@ final class Stray {
           new TextSpan(offset - before.length(), offset + text.length()),
           "`" + before.text() + text + "` is two numbers, the second with a minus",
           "A range is written with `to`: `5.5 to 9 kHz`.",
-          Optional.of(new TextEdit(first, " to ")));
+          Optional.of(new TextEdit(first, " to ")),
+          true);
     }
     int digits = isAfterNumber || !text.startsWith(".") ? 0 : digitsAtEnd(before.text());
     TextSpan place = new TextSpan(offset - digits, offset - digits);
@@ -84,7 +86,8 @@ final class Stray {
         new TextSpan(offset - before.length(), offset + text.length()),
         "a blank is missing in `" + before.text() + text + "`",
         "Words and values are parted by blanks.",
-        Optional.of(new TextEdit(place, " ")));
+        Optional.of(new TextEdit(place, " ")),
+        true);
   }
 
   private static int digitsAtEnd(String word) {
@@ -96,7 +99,11 @@ final class Stray {
   }
 
   private static Section.Trouble trouble(TextSpan span, String what, String remedy, TextEdit mend) {
-    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, Optional.of(mend));
+    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, Optional.of(mend), false);
+  }
+
+  private static Section.Trouble unread(TextSpan span, String what, String remedy, TextEdit mend) {
+    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, Optional.of(mend), true);
   }
 
   private static boolean isSignApart(List<SyntaxToken> tokens, int index) {

@@ -1,0 +1,65 @@
+package chainwright.app.view;
+
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.notation.catalogue.Setting;
+import chainwright.notation.model.Settings;
+import chainwright.notation.model.Unread;
+import chainwright.notation.text.TextSpan;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Says what has to be done to a stage before anything can be computed of it. */
+public final class Unfinished {
+
+  private Unfinished() {}
+
+  /**
+   * Says why a stage cannot be computed.
+   *
+   * @param stage a stage without a design
+   * @return such as "cannot be computed before `18 dB` is mended"
+   */
+  public static String inWords(StageElement stage) {
+    Settings settings = stage.stage().settings();
+    List<String> unread = unread(settings, stage.place().section().text());
+    List<String> missing = settings.missing().stream().map(Setting::name).toList();
+    if (unread.isEmpty() && missing.isEmpty()) {
+      return "cannot be computed as it is written";
+    }
+    List<String> first = new ArrayList<>();
+    if (!unread.isEmpty()) {
+      first.add(isOrAre(unread, "mended"));
+    }
+    if (!missing.isEmpty()) {
+      first.add("its " + isOrAre(missing, "written"));
+    }
+    return "cannot be computed before " + String.join(" and ", first);
+  }
+
+  private static String isOrAre(List<String> things, String done) {
+    return String.join(" and ", things) + (things.size() == 1 ? " is " : " are ") + done;
+  }
+
+  /** What could not be read, as it is written; what stands side by side is taken together. */
+  private static List<String> unread(Settings settings, String text) {
+    List<TextSpan> spans = new ArrayList<>();
+    settings.unread().stream()
+        .map(Unread::span)
+        .sorted(Comparator.comparingInt(TextSpan::start))
+        .forEach(
+            span -> {
+              TextSpan last = spans.isEmpty() ? span : spans.get(spans.size() - 1);
+              boolean isBeside =
+                  span.start() <= last.end() || text.substring(last.end(), span.start()).isBlank();
+              if (!spans.isEmpty() && isBeside) {
+                spans.set(spans.size() - 1, last.union(span));
+              } else {
+                spans.add(span);
+              }
+            });
+    return spans.stream()
+        .map(span -> "`" + text.substring(span.start(), span.end()) + "`")
+        .toList();
+  }
+}

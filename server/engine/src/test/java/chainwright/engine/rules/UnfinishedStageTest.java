@@ -1,0 +1,119 @@
+package chainwright.engine.rules;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import chainwright.engine.path.PathBuilder;
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.StageElement;
+import chainwright.engine.path.SignalPath;
+import chainwright.engine.sound.SoundBuilder;
+import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.model.Definition;
+import chainwright.notation.project.Project;
+import chainwright.notation.project.Scope;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A stage on whose line something cannot be read: no default stands in for what was meant. */
+class UnfinishedStageTest {
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "high-pass 66 Hz 18 dB",
+        "high-pass 66 Hz 18 dB oct",
+        "high-pass 66",
+        "high-pass 66 dB",
+        "high-pass 66Hz18dB/oct",
+        "compressor threshold -20 dBFS ratio 2",
+        "compressor threshold -20 dBFS ratio 4:2",
+        "compressor threshold -20 dBFS ratio",
+        "compressor threshold -20 dBFS 12 ms",
+        "compressor threshold -20 dBFS attack 10 - 20 ms",
+        "compressor threshold -20 dBFS 9 dB",
+        "compressor threshold -20 dB ratio 2:1",
+        "compressor threshold -20 dBFS rattio 2:1",
+        "bell 300 Hz - 2 dB",
+        "bell 300 Hz -2 dB Q1.8",
+        "bell 300 Hz -2 dB Q 1,8",
+        "bell 3.00.0 Hz -2 dB",
+        "bell 300 Hz -3 to -2 dB",
+        "bell 300 Hz -2 dB curve bilinaer",
+        "de-ess band 5-9 kHz threshold -30 dBFS",
+      })
+  void stage_withAnUnreadableSetting_isNeitherComputedNorJudgedNorHeard(String line) {
+    StageElement stage = stage(line);
+    assertThat(stage.sound()).isEmpty();
+    assertThat(stage.isFinished()).isFalse();
+    SignalPath path = path(line);
+    assertThat(path.stages()).isEmpty();
+    assertThat(path.uncomputed()).hasSize(1);
+    assertThat(path.response().decibelsAt(30)).isZero();
+    assertThat(SoundBuilder.build(path, true).silentStages()).hasSize(1);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "high-pass 66 Hz 18 dB                 | slope",
+        "compressor threshold -20 dBFS ratio 2 | ratio",
+        "compressor threshold -20 dBFS 12 ms   | attack",
+        "bell 300 Hz -2 dB Q 1,8               | Q",
+      })
+  void setting_thatMayBeWhatCouldNotBeRead_hasNoValueByOmission(String line, String setting) {
+    assertThat(stage(line).stage().settings().value(setting)).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "high-pass 66 Hz 18 dB/oct;",
+        "high-pass 66 Hz 18 dB/oct // as tried",
+        "high-pass 66 Hz 18 dB/oct \"stray\"",
+        "high-pass 66 Hz 18 dB/oct 12 dB/oct",
+        "high-pass 66 Hz 18 dB/oct deliberate over-steep-slope",
+        "high-pass cutoff = 66 Hz 18 dB/oct",
+      })
+  void stage_whoseSettingsAreAllRead_isComputedWhateverElseIsWrong(String line) {
+    assertThat(JudgedText.of(text(line)).textFaults()).isNotEmpty();
+    assertThat(stage(line).sound()).isPresent();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "high-pass 66 Hz 18 dB                 | GIVES_A_MEANING",
+        "compressor threshold -20 dBFS ratio 2 | GIVES_A_MEANING",
+        "compressor threshold -20 dBFS 4:2     | GIVES_A_MEANING",
+        "bell 300 Hz - 2 dB                    | GIVES_A_MEANING",
+        "bell 300 Hz -2 dB Q1.8                | GIVES_A_MEANING",
+        "bell 300 Hz -2 dB;                    | KEEPS_THE_SOUND",
+        "bell 300 Hz -2 dB -3 dB               | KEEPS_THE_SOUND",
+      })
+  void fix_ofAFaultOfTheText_saysWhetherTheStageCountedBefore(String line, Fix.Effect effect) {
+    JudgedText judged = JudgedText.of(text(line));
+    assertThat(judged.textFaults().get(0).fixes())
+        .isNotEmpty()
+        .allSatisfy(fix -> assertThat(fix.effect()).isEqualTo(effect));
+  }
+
+  private static String text(String line) {
+    return "chain c {\n  " + line + "\n}\n";
+  }
+
+  private static SignalPath path(String line) {
+    Scope scope = new Project(List.of(JudgedText.of(text(line)).file())).scope("example.chain");
+    Definition.Track track = scope.track("c").orElseThrow();
+    return new PathBuilder(scope).build(track);
+  }
+
+  private static StageElement stage(String line) {
+    List<PathElement> elements = path(line).elements();
+    assertThat(elements).hasSize(1);
+    return (StageElement) elements.get(0);
+  }
+}
