@@ -207,14 +207,17 @@ final class SectionLayout {
   private void block(SyntaxNode block, int outer) {
     List<SyntaxElement> children = block.children();
     int outerMembers = memberIndent;
-    SyntaxToken open = (SyntaxToken) children.get(0);
+    boolean isOpened = children.get(0).kind() == SyntaxKind.LEFT_BRACE;
     memberIndent = outer + STEP;
-    emit(open, open.text(), false, outer);
-    isAfterBrace = true;
+    if (isOpened) {
+      emit((SyntaxToken) children.get(0), "{", false, outer);
+      isAfterBrace = true;
+    }
+    int first = isOpened ? 1 : 0;
     int last = children.size() - 1;
     boolean isClosed = last > 0 && children.get(last).kind() == SyntaxKind.RIGHT_BRACE;
     boolean isInline = isClosed && isInline(block);
-    members(children.subList(1, isClosed ? last : last + 1), outer + STEP, isInline);
+    members(children.subList(first, isClosed ? last : last + 1), outer + STEP, isInline);
     memberIndent = outerMembers;
     if (isClosed) {
       SyntaxToken close = (SyntaxToken) children.get(last);

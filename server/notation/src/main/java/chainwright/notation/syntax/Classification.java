@@ -56,6 +56,9 @@ public final class Classification {
     private final List<Entry> entries = new ArrayList<>();
     private int at;
 
+    /** What the brace behind a text whose quote is forgotten looks like: a part of it. */
+    private TokenClass brace = TokenClass.PUNCTUATION;
+
     private void addAll(SyntaxNode parent) {
       for (SyntaxElement child : parent.children()) {
         if (child instanceof SyntaxNode node && node.kind() == SyntaxKind.STATEMENT) {
@@ -104,12 +107,17 @@ public final class Classification {
         case WORD -> entries.add(new Entry(span, word));
         case NUMBER, COLON_NUMBER, FRACTION -> entries.add(new Entry(span, TokenClass.NUMBER));
         case UNIT -> entries.add(new Entry(span, TokenClass.UNIT));
-        case STRING -> entries.add(new Entry(span, text));
+        case STRING -> {
+          entries.add(new Entry(span, text));
+          brace = QuotedText.isClosed(((SyntaxToken) element).text()) ? brace : text;
+        }
         case PROSE -> entries.add(new Entry(span, TokenClass.NOTE));
         case COMMENT -> entries.add(new Entry(span, TokenClass.COMMENT));
-        case EQUALS, LEFT_BRACE, RIGHT_BRACE, CONTINUATION ->
+        case LEFT_BRACE -> entries.add(new Entry(span, brace));
+        case EQUALS, RIGHT_BRACE, CONTINUATION ->
             entries.add(new Entry(span, TokenClass.PUNCTUATION));
-        case WHITESPACE, NEWLINE, UNKNOWN, SECTION, STATEMENT, QUANTITY, RANGE, BLOCK, NOTE -> {}
+        case NEWLINE -> brace = TokenClass.PUNCTUATION;
+        case WHITESPACE, UNKNOWN, SECTION, STATEMENT, QUANTITY, RANGE, BLOCK, NOTE -> {}
       }
     }
   }

@@ -52,7 +52,7 @@ final class Lexer {
     } else if (c == '/' && peek(1) == '/') {
       takeToLineEnd(SyntaxKind.UNKNOWN);
     } else if (c == '"' || c == '\u201c' || c == '\u201d') {
-      takeString();
+      take(SyntaxKind.STRING, QuotedText.end(text, at) - at);
     } else if (c == '{') {
       take(SyntaxKind.LEFT_BRACE, 1);
     } else if (c == '}') {
@@ -103,21 +103,6 @@ final class Lexer {
       end++;
     }
     take(kind, end - at);
-  }
-
-  /** Typographic quotes stand inside a text in plain ones, but not the other way round. */
-  private void takeString() {
-    boolean isPlain = text.charAt(at) == '"';
-    int end = at + 1;
-    while (end < text.length() && text.charAt(end) != '\n' && text.charAt(end) != '\r') {
-      char c = text.charAt(end++);
-      if (c == '\\' && end < text.length() && text.charAt(end) >= ' ') {
-        end++;
-      } else if (c == '"' || (c == '\u201d' && !isPlain)) {
-        break;
-      }
-    }
-    take(SyntaxKind.STRING, end - at);
   }
 
   private boolean isNumberStart() {

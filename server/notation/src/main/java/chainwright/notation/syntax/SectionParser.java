@@ -12,26 +12,21 @@ import java.util.Optional;
  * Builds the tree of one section. It accepts every text: what does not fit stays in the tree as it
  * is, and a trouble says so.
  *
- * <p>A forgotten closing brace is found by layout: a closing brace that stands at the start of a
- * line, less indented than the line that opened the innermost block and exactly as an outer one,
- * closes that outer block.
+ * <p>Where the opening brace of a definition is forgotten, all statements up to the next word at
+ * the top are its block: nothing else could follow. A forgotten closing brace is found by layout: a
+ * closing brace that stands at the start of a line, less indented than the line that opened the
+ * innermost block and exactly as an outer one, closes that outer block.
  */
-final class SectionParser {
+final class SectionParser extends TokenCursor {
 
   /** Deeper blocks than anyone writes; beyond it a brace is treated as a stray character. */
   private static final int DEEPEST_BLOCK = 64;
 
-  private final String text;
-  private final List<SyntaxToken> tokens;
   private final List<Section.Trouble> troubles = new ArrayList<>();
   private final List<Integer> openIndents = new ArrayList<>();
-  private int next;
-  private int offset;
-  private int lineStart;
 
   private SectionParser(String text) {
-    this.text = text;
-    this.tokens = Lexer.lex(text);
+    super(text);
   }
 
   static Section parse(String text) {
@@ -144,7 +139,60 @@ final class SectionParser {
       }
       isHead = false;
     }
+    if (isBodyWithoutBrace(children)) {
+      children.add(parseBodyWithoutBrace(children, indent));
+    }
     return SyntaxNode.of(SyntaxKind.STATEMENT, children);
+  }
+
+  /**
+   * Whether a definition has no block, though statements follow up to the next word at the top:
+   * they can only be meant for it.
+   */
+  private boolean isBodyWithoutBrace(List<SyntaxElement> header) {
+    return openIndents.isEmpty()
+        && is(SyntaxKind.NEWLINE)
+        && header.get(header.size() - 1).kind() != SyntaxKind.BLOCK
+        && header.get(0) instanceof SyntaxToken head
+        && SectionSplitter.WORDS_WITH_BLOCK.contains(head.text())
+        && isStatementAhead();
+  }
+
+  /** Whether a line that begins with a word follows, below notes, comments and empty lines. */
+  private boolean isStatementAhead() {
+    int ahead = 0;
+    while (next + ahead < tokens.size()
+        && (kindAhead(ahead).isTrivia() || kindAhead(ahead) == SyntaxKind.PROSE)) {
+      ahead++;
+    }
+    return kindAhead(ahead) == SyntaxKind.WORD;
+  }
+
+  private SyntaxNode parseBodyWithoutBrace(List<SyntaxElement> header, int indent) {
+    int before = troubles.size();
+    SyntaxNode line = SyntaxNode.of(SyntaxKind.STATEMENT, header);
+    TextSpan span = new Statement(line, offset - line.length()).lineSpan();
+    List<SyntaxElement> children = new ArrayList<>();
+    openIndents.add(indent);
+    parseStatements(children);
+    openIndents.remove(openIndents.size() - 1);
+    boolean isClosed = is(SyntaxKind.RIGHT_BRACE);
+    if (isClosed) {
+      take(children);
+    }
+    troubles.add(
+        before,
+        new Section.Trouble(
+            Fault.BLOCK_MISSING,
+            span,
+            "`" + ((SyntaxToken) header.get(0)).text() + "` has no `{`",
+            "Write `{` at the end of this line"
+                + (isClosed ? "." : " and `}` after the last line that belongs to it."),
+            isClosed
+                ? Optional.of(new TextEdit(new TextSpan(span.end(), span.end()), " {"))
+                : Optional.empty(),
+            false));
+    return SyntaxNode.of(SyntaxKind.BLOCK, children);
   }
 
   private SyntaxNode parseBlock(int indent) {
@@ -171,21 +219,6 @@ final class SectionParser {
   /** The closing brace that is missing, on a line of its own unless the block has one line only. */
   private String closing(int indent) {
     return "\n" + " ".repeat(indent) + "}";
-  }
-
-  /** Where the text before the next token ends, without the blank lines and comments at its end. */
-  private int endOfContent() {
-    int index = next;
-    int end = offset;
-    while (index > 0) {
-      SyntaxToken before = tokens.get(index - 1);
-      if (before.kind() != SyntaxKind.NEWLINE && before.kind() != SyntaxKind.WHITESPACE) {
-        break;
-      }
-      end -= before.length();
-      index--;
-    }
-    return end;
   }
 
   private boolean closesOuterBlock() {
@@ -247,9 +280,10 @@ final class SectionParser {
 
   private void checkString() {
     String string = tokens.get(next).text();
-    if (!isClosed(string)) {
+    if (!QuotedText.isClosed(string)) {
       int end = offset + string.length();
-      boolean isMixed = string.length() > 1 && string.endsWith("\u201d") && !endsEscaped(string);
+      boolean isMixed =
+          string.length() > 1 && string.endsWith("\u201d") && !QuotedText.endsEscaped(string);
       report(
           Fault.UNTERMINATED_STRING,
           "this text has no closing quote",
@@ -258,30 +292,9 @@ final class SectionParser {
     }
   }
 
-  /** Whether a text in quotes has its closing quote. */
-  static boolean isClosed(String string) {
-    boolean endsInQuote =
-        string.endsWith("\"") || (string.endsWith("\u201d") && string.charAt(0) != '"');
-    return string.length() > 1 && endsInQuote && !endsEscaped(string);
-  }
-
-  private static boolean endsEscaped(String string) {
-    int backslashes = 0;
-    for (int i = string.length() - 2; i > 0 && string.charAt(i) == '\\'; i--) {
-      backslashes++;
-    }
-    return backslashes % 2 == 1;
-  }
-
   /** Whether the next line begins with a mark that belongs to this statement. */
   private boolean isBelow(SyntaxKind mark) {
     return kindAhead(1) == mark || (kindAhead(1) == SyntaxKind.WHITESPACE && kindAhead(2) == mark);
-  }
-
-  private void takeUpTo(SyntaxKind mark, List<SyntaxElement> into) {
-    while (!is(mark)) {
-      take(into);
-    }
   }
 
   private void reportBraceBelow() {
@@ -336,54 +349,10 @@ final class SectionParser {
         && quantity.children().size() == 1;
   }
 
-  private void take(List<SyntaxElement> into) {
-    SyntaxToken token = tokens.get(next++);
-    into.add(token);
-    offset += token.length();
-    if (token.kind() == SyntaxKind.NEWLINE) {
-      lineStart = offset;
-    }
-  }
-
-  private void takeAsUnit(List<SyntaxElement> into) {
-    SyntaxToken token = tokens.get(next++);
-    into.add(new SyntaxToken(SyntaxKind.UNIT, token.text()));
-    offset += token.length();
-  }
-
-  private int indentOfLine() {
-    int end = lineStart;
-    while (end < text.length() && Lexer.isBlank(text.charAt(end))) {
-      end++;
-    }
-    return end - lineStart;
-  }
-
   private static boolean isNumber(SyntaxKind kind) {
     return kind == SyntaxKind.NUMBER
         || kind == SyntaxKind.COLON_NUMBER
         || kind == SyntaxKind.FRACTION;
-  }
-
-  private boolean isAtEnd() {
-    return next >= tokens.size();
-  }
-
-  private boolean is(SyntaxKind kind) {
-    return kindAhead(0) == kind;
-  }
-
-  private SyntaxKind kind() {
-    return tokens.get(next).kind();
-  }
-
-  /** The kind of a token ahead; past the end it is the end of a line. */
-  private SyntaxKind kindAhead(int ahead) {
-    return next + ahead < tokens.size() ? tokens.get(next + ahead).kind() : SyntaxKind.NEWLINE;
-  }
-
-  private TextSpan spanOfNext() {
-    return TextSpan.ofLength(offset, tokens.get(next).length());
   }
 
   private void report(Fault fault, String what, String remedy, Optional<TextEdit> mend) {

@@ -9,6 +9,9 @@ final class SectionSplitter {
   /** The words that can only stand at the top of a file. */
   static final Set<String> TOP_LEVEL_WORDS = Set.of("import", "session", "preset", "chain", "bus");
 
+  /** Those of them that have a block. */
+  static final Set<String> WORDS_WITH_BLOCK = Set.of("session", "preset", "chain", "bus");
+
   private static final int LONGEST_WORD = 7;
 
   private SectionSplitter() {}

@@ -153,7 +153,7 @@ public record Statement(SyntaxNode node, int offset) {
 
   private static String unquoted(String quoted) {
     int end = quoted.length();
-    if (SectionParser.isClosed(quoted)) {
+    if (QuotedText.isClosed(quoted)) {
       end--;
     }
     String inner = quoted.substring(1, end);

@@ -24,6 +24,7 @@ class ClassificationTest {
         "x key { y }|STATEMENT SETTING PUNCTUATION STATEMENT PUNCTUATION",
         "alignment 0 dBu = -18 dBFS|STATEMENT NUMBER UNIT PUNCTUATION NUMBER UNIT",
         "x ; 3|STATEMENT NUMBER",
+        "x \"y {|STATEMENT STRING STRING",
         "chain as as|STATEMENT NAME SETTING",
       })
   void of_statement_namesEachToken(String text, String expected) {
