@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 final class SteadySine {
 
-  private static final int FEWEST_SAMPLES = 128;
+  private static final int FEWEST_SAMPLES = 64;
   private static final int MOST_SAMPLES = 512;
 
   /** The attack should last this many samples, so that time steps do not show. */
@@ -49,7 +49,7 @@ final class SteadySine {
   }
 
   /**
-   * Returns how many samples make half a period: a power of two from 128 to 512, more where the
+   * Returns how many samples make half a period: a power of two from 64 to 512, more where the
    * attack is short.
    */
   static int halfPeriodSamples(double attackPeriods) {
