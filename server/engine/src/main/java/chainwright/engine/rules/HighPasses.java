@@ -11,6 +11,9 @@ import java.util.List;
 /** What the rules about high-passes share: the filters on the main line, and what they take. */
 final class HighPasses {
 
+  /** Filters whose cutoffs lie nearer to one another work as one at the higher cutoff. */
+  private static final double OCTAVE = 2;
+
   private HighPasses() {}
 
   /** The high-passes that the whole signal passes and that can be designed, in order. */
@@ -40,6 +43,28 @@ final class HighPasses {
 
   static double slopeDbPerOctave(StageElement filter) {
     return filter.context().number("slope");
+  }
+
+  static double highestCutoffHz(List<StageElement> filters) {
+    double highestHz = 0;
+    for (StageElement one : filters) {
+      highestHz = Math.max(highestHz, cutoffHz(one));
+    }
+    return highestHz;
+  }
+
+  /**
+   * Those that add their slopes at the highest cutoff: a safety filter far below does not make the
+   * corner steeper.
+   */
+  static List<StageElement> atHighestCutoff(List<StageElement> filters) {
+    double highestHz = highestCutoffHz(filters);
+    return filters.stream().filter(one -> cutoffHz(one) * OCTAVE >= highestHz).toList();
+  }
+
+  /** The slope of several in a row far below their cutoffs [dB/oct]. */
+  static double slopeDbPerOctave(List<StageElement> filters) {
+    return filters.stream().mapToDouble(HighPasses::slopeDbPerOctave).sum();
   }
 
   /** The one that takes most at a frequency. */

@@ -82,8 +82,12 @@ public final class NaturalVocalOverCompressed implements Rule {
         CARD,
         severity,
         Mends.at(hardest, "expected-reduction"),
-        "this voice is meant to be natural, and is expected to be turned down by up to "
-            + Figures.amount(sumDb),
+        "`intent natural` is declared, but by `expected-reduction` the loudest notes are turned"
+            + " down by "
+            + Figures.amount(sumDb)
+            + (own.size() > 1 ? " in all" : "")
+            + "; natural is up to "
+            + Figures.amount(ENOUGH_DB),
         (raised.isPresent() ? "Raise the threshold to " + threshold : "Raise the threshold")
             + " for 3 dB in all, or ride the level by hand before it.",
         List.of(),

@@ -3,7 +3,6 @@ package chainwright.engine.rules;
 import chainwright.engine.path.PathBuilder;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
-import chainwright.engine.stage.StageSound;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
@@ -15,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /**
  * A steep high-pass turns the phase of a sound that other microphones hear too.
@@ -25,7 +25,8 @@ import java.util.function.Consumer;
  * the same at 18 dB/oct; spill 20 dB lower or more; a group whose other members have the same
  * filter. From 24 dB/oct on the filter is at fault where an octave above its cutoff reaches the
  * lowest note of the shared sound; at 18 dB/oct only where its cutoff lies an octave inside. Both
- * limits stand for the coherence that only recordings show, and are common practice, no source.
+ * limits stand for the coherence that only recordings show, and are common practice, no source. Two
+ * filters in a row whose cutoffs lie within an octave are one steeper filter at the higher cutoff.
  */
 public final class SteepFilterOnSpill implements Rule {
 
@@ -60,15 +61,41 @@ public final class SteepFilterOnSpill implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    for (StageElement filter : HighPasses.of(evidence.path())) {
+    List<StageElement> filters = HighPasses.of(evidence.path());
+    boolean isFound = false;
+    for (StageElement filter : filters) {
       for (Shared shared : shared(evidence, filter)) {
-        if (isAtFault(
-            HighPasses.slopeDbPerOctave(filter), HighPasses.cutoffHz(filter), shared.lowestHz())) {
+        if (isAtFault(List.of(filter), shared)) {
           report.accept(finding(evidence, filter, shared));
+          isFound = true;
           break;
         }
       }
     }
+    if (!isFound && filters.size() > 1) {
+      checkTogether(evidence, filters, report);
+    }
+  }
+
+  /** Filters that are gentle enough each by itself may be one steep filter in a row. */
+  private static void checkTogether(
+      Evidence evidence, List<StageElement> filters, Consumer<Finding> report) {
+    List<StageElement> stack = HighPasses.atHighestCutoff(filters);
+    for (StageElement filter : stack) {
+      for (Shared shared : shared(evidence, filter)) {
+        if (isAtFault(stack, shared)) {
+          report.accept(finding(evidence, stack, shared));
+          return;
+        }
+      }
+    }
+  }
+
+  private static boolean isAtFault(List<StageElement> filters, Shared shared) {
+    return isAtFault(
+        HighPasses.slopeDbPerOctave(filters),
+        HighPasses.highestCutoffHz(filters),
+        shared.lowestHz());
   }
 
   private static boolean isAtFault(double slopeDbPerOctave, double cutoffHz, double lowestHz) {
@@ -131,36 +158,59 @@ public final class SteepFilterOnSpill implements Rule {
   }
 
   private static Finding finding(Evidence evidence, StageElement filter, Shared shared) {
-    double cutoffHz = HighPasses.cutoffHz(filter);
-    double atHz = Math.min(Math.max(shared.lowestHz(), BAND_BEGINS * cutoffHz), OCTAVE * cutoffHz);
-    long degrees = Math.round(turnDegrees(filter, atHz, cutoffHz));
     String gentler =
-        isAtFault(STEEP_DB_PER_OCTAVE, cutoffHz, shared.lowestHz()) ? "12 dB/oct" : "18 dB/oct";
+        isAtFault(STEEP_DB_PER_OCTAVE, HighPasses.cutoffHz(filter), shared.lowestHz())
+            ? "12 dB/oct"
+            : "18 dB/oct";
     return evidence.finding(
         CARD,
         StageOrder.at(filter, "slope"),
-        filter.context().slope()
-            + " at "
-            + filter.context().frequency("cutoff")
-            + " turns "
-            + shared.inWords()
-            + " by "
-            + degrees
-            + " degrees at "
-            + Figures.hertz(atHz)
-            + "; how loud it is in both microphones, only a recording tells",
-        "Try 6 or 12 dB/oct, lower the corner, or filter the whole group alike; "
-            + gentler
-            + " is enough here.",
+        written(filter) + " turns " + turn(List.of(filter), shared),
+        "Write " + gentler + ", lower the corner, or filter the whole group alike.",
         List.of(),
         StageOrder.write(evidence, filter, "slope", gentler, true));
   }
 
-  /** How far a filter turns the phase, against far above its cutoff where it turns nothing. */
-  private static double turnDegrees(StageElement filter, double atHz, double cutoffHz) {
+  private static Finding finding(Evidence evidence, List<StageElement> stack, Shared shared) {
+    StageElement last = stack.get(stack.size() - 1);
+    List<StageElement> others = HighPasses.without(stack, last);
+    return evidence.finding(
+        CARD,
+        StageOrder.at(last, "slope"),
+        stack.stream().map(SteepFilterOnSpill::written).collect(Collectors.joining(" and "))
+            + ", together "
+            + Math.round(HighPasses.slopeDbPerOctave(stack))
+            + " dB/oct, turn "
+            + turn(stack, shared),
+        "Delete one, lower both corners, or filter the whole group alike.",
+        others.stream()
+            .map(one -> StageOrder.related(one, "the same signal passes this one too"))
+            .toList(),
+        isAtFault(others, shared)
+            ? List.of()
+            : StageOrder.remove(evidence, "Remove this `high-pass`", last));
+  }
+
+  private static String written(StageElement filter) {
+    return filter.context().slope() + " at " + filter.context().frequency("cutoff");
+  }
+
+  /** Says how far filters turn a shared sound where they turn it most and it is heard. */
+  private static String turn(List<StageElement> filters, Shared shared) {
+    double cutoffHz = HighPasses.highestCutoffHz(filters);
+    double atHz = Math.min(Math.max(shared.lowestHz(), BAND_BEGINS * cutoffHz), OCTAVE * cutoffHz);
+    return shared.inWords()
+        + " by "
+        + Math.round(turnDegrees(filters, atHz, cutoffHz))
+        + " degrees at "
+        + Figures.hertz(atHz)
+        + "; how loud it is in both microphones, only a recording tells";
+  }
+
+  /** How far filters turn the phase, against far above their cutoffs where they turn nothing. */
+  private static double turnDegrees(List<StageElement> filters, double atHz, double cutoffHz) {
     double farHz = Math.max(atHz, Math.min(FAR_ABOVE * cutoffHz, HIGHEST_HZ));
-    double[] phases =
-        filter.sound().map(StageSound::response).orElseThrow().toPhase(new double[] {atHz, farHz});
+    double[] phases = HighPasses.response(filters).toPhase(new double[] {atHz, farHz});
     return Math.toDegrees(Math.abs(phases[0] - phases[1]));
   }
 }

@@ -9,8 +9,10 @@ import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.quantity.NumberText;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 
 /**
@@ -25,13 +27,19 @@ public final class WideDeepCut implements Rule {
   private static final double DEEP_DB = -8;
   private static final double SHALLOW_DB = -6;
   private static final double NARROWEST_Q = 1;
+  private static final String NARROW_Q = "2";
+
+  /** Sources whose box sound is wide, so that such a cut is often right; common practice. */
+  private static final Set<String> DRUMS =
+      Set.of("kick", "snare", "toms", "overheads", "percussion", "drum-bus");
+
   private static final double LOWEST_HZ = 10;
   private static final double HIGHEST_HZ = 20_000;
 
   private static final RuleCard CARD =
       new RuleCard(
           "wide-deep-cut",
-          Severity.INFO,
+          Severity.WARNING,
           "A wide and deep cut",
           "A wide deep hole removes the body, not the fault. A deep cut wider than an"
               + " octave is a change of instrument, not a repair.",
@@ -61,15 +69,17 @@ public final class WideDeepCut implements Rule {
         && element.stage().settings().number("Q").orElse(1.0) < NARROWEST_Q;
   }
 
+  private static boolean isDrum(Evidence evidence) {
+    return evidence.path().source().filter(kind -> DRUMS.contains(kind.word())).isPresent();
+  }
+
   private static Finding finding(Evidence evidence, StageElement element) {
     double gainDb = EqualiserMoves.gainDb(element);
-    String shallower = Figures.change(Math.max(gainDb / 2, SHALLOW_DB));
     Fix narrow = narrow(evidence, element);
-    Fix halve =
-        Edits.changing(
-            "Write `" + shallower + "`", false, List.of(Mends.set(element, "gain", shallower)));
+    Fix halve = halve(evidence, element);
     return evidence.finding(
         CARD,
+        isDrum(evidence) ? Severity.INFO : CARD.severity(),
         Mends.at(element, "gain"),
         "a cut of "
             + Figures.amount(-gainDb)
@@ -79,29 +89,57 @@ public final class WideDeepCut implements Rule {
             + ": the body of "
             + evidence.sourceInWords()
             + " goes with it",
-        "Narrow it to a Q of 2 to 4, or make it shallower: `" + shallower + "`.",
+        narrow.title()
+            + " to keep the repair without the hole, or make it shallower: "
+            + halve.title().replaceFirst("Write ", "")
+            + ".",
         List.of(),
         List.of(narrow, halve));
   }
 
-  /** Narrows the cut; one of extreme depth is also brought back to a usual one. */
+  /** Narrows the cut; one that is deeper than usual is also made shallower. */
   private static Fix narrow(Evidence evidence, StageElement element) {
-    PlacedEdit narrower = Mends.set(element, "Q", "2");
+    List<PlacedEdit> edits = new ArrayList<>();
+    List<String> words = new ArrayList<>();
+    usualLow(evidence, element, "gain", EqualiserMoves.gainDb(element))
+        .map(Figures::change)
+        .ifPresent(gain -> write(element, "gain", gain, words, edits));
+    write(element, "Q", NARROW_Q, words, edits);
+    return Edits.changing("Write " + String.join(" and ", words), true, edits);
+  }
+
+  /** Makes the cut shallower; one that is wider than usual is also made a little narrower. */
+  private static Fix halve(Evidence evidence, StageElement element) {
+    List<PlacedEdit> edits = new ArrayList<>();
+    List<String> words = new ArrayList<>();
+    double halfDb = Math.max(EqualiserMoves.gainDb(element) / 2, SHALLOW_DB);
+    write(element, "gain", Figures.change(halfDb), words, edits);
+    usualLow(evidence, element, "Q", element.context().number("Q"))
+        .map(NumberText::format)
+        .ifPresent(quality -> write(element, "Q", quality, words, edits));
+    return Edits.changing("Write " + String.join(" and ", words), false, edits);
+  }
+
+  private static void write(
+      StageElement element,
+      String setting,
+      String value,
+      List<String> words,
+      List<PlacedEdit> edits) {
+    words.add("`" + (setting.equals("Q") ? "Q " : "") + value + "`");
+    edits.add(Mends.set(element, setting, value));
+  }
+
+  /** The lower end of what is usual for a setting; empty if the value is usual or not known. */
+  private static Optional<Double> usualLow(
+      Evidence evidence, StageElement element, String setting, double value) {
     return element
         .stage()
-        .settings()
-        .written("gain")
-        .flatMap(gain -> element.stage().settings().range(gain.setting(), evidence.path().source()))
-        .filter(
-            range -> range.verdict(EqualiserMoves.gainDb(element)) == TradeRange.Verdict.EXTREME)
-        .map(range -> Figures.change(range.usualLow()))
-        .map(
-            gain ->
-                Edits.changing(
-                    "Write `" + gain + "` and `Q 2`",
-                    true,
-                    List.of(Mends.set(element, "gain", gain), narrower)))
-        .orElseGet(() -> Edits.changing("Write `Q 2`", true, List.of(narrower)));
+        .kind()
+        .setting(setting)
+        .flatMap(one -> element.stage().settings().range(one, evidence.path().source()))
+        .filter(range -> range.verdict(value) != TradeRange.Verdict.USUAL)
+        .map(TradeRange::usualLow);
   }
 
   /** Says how far the cut reaches, from the response; nothing if it cannot be designed. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
+import chainwright.notation.diagnostic.Severity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,7 +46,11 @@ class VocalChainTest {
     "top lift, bright-boost-after-de-ess",
     "two high-passes, stacked-high-passes",
     "lift beyond hearing, boost-beyond-hearing",
-    "body cut away, wide-deep-cut"
+    "body cut away, wide-deep-cut",
+    "body cut away very widely, wide-deep-cut",
+    "a gentle second high-pass, stacked-high-passes",
+    "a gentle second high-pass, steep-filter-on-spill",
+    "a lower second high-pass, steep-filter-on-spill"
   })
   void findings_eachWrongTurn_namesItAndItsFixClearsIt(String turn, String code) {
     JudgedText judged = JudgedText.of(wrong(turn));
@@ -61,6 +66,19 @@ class VocalChainTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"lead-vocal, WARNING", "acoustic-guitar, WARNING", "kick, INFO"})
+  void cut_wideAndDeep_isAWarningExceptOnDrumsAndClearedByOneFix(String source, Severity severity) {
+    JudgedText judged =
+        JudgedText.of("chain c {\n  source " + source + "\n  bell 300 Hz -8 dB Q 0.4\n}\n");
+    assertThat(judged.findings("wide-deep-cut"))
+        .extracting(Finding::severity)
+        .containsExactly(severity);
+    assertThat(judged.findings("wide-deep-cut").get(0).fixes())
+        .hasSize(2)
+        .allSatisfy(fix -> assertThat(judged.with(fix).findings()).as(fix.title()).isEmpty());
+  }
+
   private static String wrong(String turn) {
     return switch (turn) {
       case "steep slope" -> GOOD.replace("18 dB/oct", "36 dB/oct");
@@ -68,6 +86,11 @@ class VocalChainTest {
       case "top lift" -> GOOD.replace(TOP, "  high-shelf 5 kHz +4 dB\n");
       case "lift beyond hearing" -> GOOD.replace(TOP, "  bell 18 kHz +4 dB Q 2\n");
       case "body cut away" -> GOOD.replace(BODY, "  bell 300 Hz -10 dB Q 0.6\n");
+      case "body cut away very widely" -> GOOD.replace(BODY, "  bell 300 Hz -8 dB Q 0.4\n");
+      case "a gentle second high-pass" ->
+          GOOD.replace(HIGH_PASS, HIGH_PASS + "  high-pass 60 Hz 12 dB/oct\n");
+      case "a lower second high-pass" ->
+          GOOD.replace(HIGH_PASS, "  high-pass 40 Hz 12 dB/oct\n" + HIGH_PASS);
       case "two high-passes" -> GOOD.replace(HIGH_PASS, HIGH_PASS + HIGH_PASS);
       default -> throw new IllegalArgumentException("no such turn: " + turn);
     };
