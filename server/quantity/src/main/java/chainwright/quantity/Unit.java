@@ -49,6 +49,9 @@ public enum Unit {
   /** Metre. */
   METRE("m", Dimension.DISTANCE, 1, "metres");
 
+  /** Up to it, times the largest unit, every whole number is a {@code double}. */
+  private static final double MOST_EXACT = 1e10;
+
   private static final Map<String, Unit> BY_SPELLING = bySpelling();
 
   private final String symbol;
@@ -124,6 +127,10 @@ public enum Unit {
   public double toBase(double value) {
     if (toBase == 1 || !Double.isFinite(value)) {
       return value;
+    }
+    if (value == Math.rint(value) && value != 0 && Math.abs(value) <= MOST_EXACT) {
+      // Both factors are whole and exact, so that one operation rounds once.
+      return toBase > 1 ? value * toBase : value / Math.rint(1 / toBase);
     }
     // The shortest decimal of the value is what its author wrote.
     return BigDecimal.valueOf(value).multiply(BigDecimal.valueOf(toBase)).doubleValue();

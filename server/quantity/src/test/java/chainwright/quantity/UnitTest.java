@@ -2,10 +2,13 @@ package chainwright.quantity;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class UnitTest {
 
@@ -18,9 +21,23 @@ class UnitTest {
     "MICROSECOND, 200, 0.0002",
     "DECIBEL, -2.5, -2.5",
     "KILOHERTZ, Infinity, Infinity",
+    "KILOHERTZ, -0.0, 0",
   })
   void toBase_decimal_isRoundedOnce(Unit unit, double value, double inBase) {
     assertThat(unit.toBase(value)).isEqualTo(inBase);
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void toBase_ofWholeNumbers_isTheNearestToTheirDecimals(Unit unit) {
+    Random random = new Random(20_261_130);
+    for (int i = 0; i < 10_000; i++) {
+      int value = random.nextInt();
+      BigDecimal exact = BigDecimal.valueOf(value).multiply(BigDecimal.valueOf(unit.toBase()));
+      assertThat(unit.toBase((double) value))
+          .as("%s %s", value, unit)
+          .isEqualTo(exact.doubleValue());
+    }
   }
 
   @Test

@@ -1,11 +1,14 @@
 package chainwright.app.cli;
 
 import chainwright.app.audiofile.SampleKind;
-import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.TypeConversionException;
 
 /** Reads how samples are to be stored. */
-final class BitsArgument implements ITypeConverter<SampleKind> {
+final class BitsArgument implements Argument<SampleKind> {
+
+  @Override
+  public String expected() {
+    return "`16` or `24` for integers, `32f` or `64f` for floats";
+  }
 
   @Override
   public SampleKind convert(String text) {
@@ -14,9 +17,7 @@ final class BitsArgument implements ITypeConverter<SampleKind> {
       case "24" -> SampleKind.ofInteger(24);
       case "32f" -> SampleKind.ofFloat(32);
       case "64f" -> SampleKind.ofFloat(64);
-      default ->
-          throw new TypeConversionException(
-              "`" + text + "` is no way to store samples; there are 16, 24, 32f and 64f");
+      default -> throw refusal();
     };
   }
 }

@@ -143,6 +143,7 @@ final class CheckCommand implements Callable<Integer> {
       file.findings().found().forEach(found -> sheet.print(file, found));
     }
     out.println(FindingCounts.summary(checked));
+    FirstChain.hint(checked).forEach(out::println);
     checked.stream()
         .flatMap(file -> file.findings().found().stream())
         .map(found -> found.finding().code())

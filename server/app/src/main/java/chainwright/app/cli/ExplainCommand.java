@@ -27,6 +27,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Explains a word of the trade, or reads a chain aloud. */
 @Command(
@@ -70,6 +71,9 @@ final class ExplainCommand implements Callable<Integer> {
     JSON
   }
 
+  /** The parser takes them in any number. */
+  private static final int MOST_WORDS = 2;
+
   @Spec private CommandSpec spec;
   @ParentCommand private ChainwrightCommand root;
 
@@ -105,6 +109,10 @@ final class ExplainCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (words.size() > MOST_WORDS) {
+      throw new UnmatchedArgumentException(
+          spec.commandLine(), words.subList(MOST_WORDS, words.size()));
+    }
     boolean isFile = words.size() == 1 && isFile(words.get(0));
     if (!isFile && (chain != null || stage != null)) {
       throw new ParameterException(

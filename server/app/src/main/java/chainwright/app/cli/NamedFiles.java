@@ -4,6 +4,7 @@ import chainwright.app.workspace.ChainFiles;
 import chainwright.app.workspace.DocumentPath;
 import chainwright.app.workspace.DocumentSnapshot;
 import chainwright.app.workspace.Workspace;
+import chainwright.notation.text.BinaryText;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -33,6 +34,8 @@ final class NamedFiles {
 
   private static final int MAX_MEBIBYTES = 4;
   private static final int MAX_DEPTH = 12;
+  private static final String NO_TEXT =
+      " is no text, but perhaps a recording or a picture; name a chain file";
 
   private NamedFiles() {}
 
@@ -165,15 +168,20 @@ final class NamedFiles {
       throw new IOException(
           name + " is larger than " + MAX_MEBIBYTES + " MiB, which no chain file is");
     }
-    for (byte one : all) {
-      if (one == 0) {
-        throw new IOException(name + " is no text: it holds zero bytes");
-      }
+    String text = decoded(name, all);
+    if (BinaryText.find(text).isPresent()) {
+      throw new IOException(name + NO_TEXT);
     }
+    return text;
+  }
+
+  private static String decoded(String name, byte[] bytes) throws IOException {
     try {
-      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(all)).toString();
+      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
     } catch (CharacterCodingException e) {
-      throw new IOException(name + " is not written in UTF-8", e);
+      boolean isText = BinaryText.find(new String(bytes, StandardCharsets.UTF_8)).isEmpty();
+      throw new IOException(
+          name + (isText ? " is not written in UTF-8; save it as such" : NO_TEXT), e);
     }
   }
 

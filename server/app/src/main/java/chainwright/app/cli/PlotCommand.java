@@ -83,6 +83,7 @@ final class PlotCommand implements Callable<Integer> {
   @Option(
       names = "--at",
       paramLabel = "NUMBER",
+      converter = NumberArgument.class,
       split = ",",
       description = "Where to look: Hz, dBFS or numbers of harmonics, divided by commas.")
   private List<Double> at = List.of();
@@ -90,6 +91,7 @@ final class PlotCommand implements Callable<Integer> {
   @Option(
       names = "--tone",
       paramLabel = "HZ",
+      converter = NumberArgument.class,
       description =
           "The sine whose harmonics are meant; the lowest note of the source by default,"
               + " or 100 Hz.")
@@ -98,6 +100,7 @@ final class PlotCommand implements Callable<Integer> {
   @Option(
       names = "--tone-level",
       paramLabel = "DBFS",
+      converter = NumberArgument.class,
       description = "Its level; -18 dBFS by default, the alignment level of EBU R 68.")
   private double toneDbfs = Nominal.USUAL.levelDbfs();
 
@@ -190,10 +193,10 @@ final class PlotCommand implements Callable<Integer> {
     }
     double nyquistHz = subject.path().rate().nyquist().hertz();
     if (toneHz != null && !(toneHz > 0 && toneHz < nyquistHz)) {
-      throw wrong("the tone must lie between 0 Hz and " + nyquistHz + " Hz, but was " + toneHz);
+      throw wrong("`--tone` must lie between 0 Hz and " + nyquistHz + " Hz, but was " + toneHz);
     }
     if (!(toneDbfs >= -120 && toneDbfs <= 24)) {
-      throw wrong("the tone's level must lie between -120 and 24 dBFS, but was " + toneDbfs);
+      throw wrong("`--tone-level` must lie between -120 and 24 dBFS, but was " + toneDbfs);
     }
     double hertz =
         toneHz != null ? toneHz : subject.stage().map(StagePlots::toneHz).orElse(nyquistHz / 2);

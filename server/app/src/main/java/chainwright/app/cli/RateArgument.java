@@ -4,13 +4,16 @@ import chainwright.app.audiofile.AudioFormat;
 import chainwright.quantity.SampleRate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.TypeConversionException;
 
 /** Reads a sample rate as the notation writes it, in whole hertz; the unit may be left out. */
-final class RateArgument implements ITypeConverter<SampleRate> {
+final class RateArgument implements Argument<SampleRate> {
 
   private static final Pattern RATE = Pattern.compile("(\\d{1,6}(?:\\.\\d{1,3})?) ?(kHz|Hz)?");
+
+  @Override
+  public String expected() {
+    return "whole hertz from 8000 to 384000, such as `48000` or `44.1kHz`";
+  }
 
   @Override
   public SampleRate convert(String text) {
@@ -27,10 +30,6 @@ final class RateArgument implements ITypeConverter<SampleRate> {
         return SampleRate.ofHertz(whole);
       }
     }
-    throw new TypeConversionException(
-        "`"
-            + text
-            + "` is no sample rate that can be rendered; write whole hertz from 8000 to 384000,"
-            + " such as `48000` or `44.1kHz`");
+    throw refusal();
   }
 }

@@ -164,6 +164,7 @@ final class RenderCommand implements Callable<Integer> {
   @Option(
       names = "--threads",
       paramLabel = "N",
+      converter = CountArgument.class,
       description = "How many threads work; as many as the machine has by default.")
   private @Nullable Integer threads;
 
@@ -251,9 +252,6 @@ final class RenderCommand implements Callable<Integer> {
   }
 
   private int threadCount() {
-    if (threads != null && threads < 1) {
-      throw wrong("the number of threads must be at least 1, but was " + threads);
-    }
     return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
   }
 

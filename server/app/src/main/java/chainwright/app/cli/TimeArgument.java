@@ -2,16 +2,19 @@ package chainwright.app.cli;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.TypeConversionException;
 
 /** Reads a time in a recording as the notation writes it, in seconds. */
-final class TimeArgument implements ITypeConverter<Double> {
+final class TimeArgument implements Argument<Double> {
 
   private static final Pattern CLOCK =
       Pattern.compile("(?:(\\d{1,4}):)?(\\d{1,4}):(\\d{1,2}(?:\\.\\d+)?)");
 
   private static final Pattern SECONDS = Pattern.compile("(\\d+(?:\\.\\d+)?|\\.\\d+) ?(ms|s)");
+
+  @Override
+  public String expected() {
+    return "a time in the recording, such as `0:31.2`, `1:02:03.5` or `31.2s`";
+  }
 
   @Override
   public Double convert(String text) {
@@ -28,7 +31,6 @@ final class TimeArgument implements ITypeConverter<Double> {
     if (plain.matches()) {
       return Double.parseDouble(plain.group(1)) * (plain.group(2).equals("ms") ? 0.001 : 1);
     }
-    throw new TypeConversionException(
-        "`" + text + "` is no time in the recording; write `0:31.2`, `1:02:03.5` or `31.2s`");
+    throw refusal();
   }
 }

@@ -7,6 +7,7 @@ import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.syntax.Spread;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -33,9 +34,14 @@ public final class Judgements {
    *
    * @param document the document
    * @param workspace the documents that it may import
-   * @return the findings, those of a section together; then the takes that are missing
+   * @return the findings, those of a section together; then the takes that are missing; of what is
+   *     no text, only that it is none
    */
   public List<Finding> of(DocumentSnapshot document, Workspace workspace) {
+    Optional<Finding> noText = NoText.of(document);
+    if (noText.isPresent()) {
+      return List.of(noText.get());
+    }
     Judgement before = last.getOrDefault(document.path(), Judgement.NONE);
     Judgement now = judge.judge(workspace.projectOf(document), document.file().key(), before);
     last.put(document.path(), now);

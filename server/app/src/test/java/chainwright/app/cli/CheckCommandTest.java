@@ -43,17 +43,20 @@ class CheckCommandTest {
     Path clean = write("clean.chain", CLEAN);
     Path binary = folder.resolve("a.wav");
     Files.write(binary, new byte[] {'R', 'I', 'F', 'F', 0, 0, 1, 2});
+    Path controls = folder.resolve("controls.chain");
+    Files.writeString(controls, "RIFF\u0004\u0001WAVEfmt \u0010\u0001data\u0002\u0003");
     Path latin = folder.resolve("latin.txt");
     Files.write(latin, "chain a { } # caf\u00e9".getBytes(StandardCharsets.ISO_8859_1));
     Path empty = Files.createDirectory(folder.resolve("empty"));
     refused("`" + folder.resolve("gone.chain") + "` does not exist", folder.resolve("gone.chain"));
-    refused("is no text: it holds zero bytes", binary);
+    refused("is no text, but perhaps a recording", binary);
+    refused("is no text, but perhaps a recording", controls);
     refused("is not written in UTF-8", latin);
     refused("holds no file that ends in .chain", empty);
-    refused("Missing required parameter: 'FILE'");
+    refused("`FILE` is missing; write `chainwright check FILE`");
     refused("--format", "--format", "yaml", clean);
     refused("--fail-on", "--fail-on", "never", clean);
-    refused("Unknown option: '--colour'", "--colour", clean);
+    refused("there is no option `--colour`; did you mean `--color`?", "--colour", clean);
   }
 
   @Test

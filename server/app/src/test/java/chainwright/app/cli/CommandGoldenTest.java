@@ -79,6 +79,7 @@ class CommandGoldenTest {
     Files.writeString(folder.resolve("song.chain"), SONG);
     Files.writeString(folder.resolve("faulty.chain"), FAULTY);
     Files.createDirectory(folder.resolve("empty"));
+    Files.writeString(folder.resolve("blank.chain"), "# Nothing yet.\n");
     Files.copy(RECORDING, Files.createDirectory(folder.resolve("takes")).resolve("platform.wav"));
   }
 
@@ -101,6 +102,7 @@ class CommandGoldenTest {
         run("unknown-option", "check", "--colour", "HERE/song.chain"),
         run("check-nothing", "check"),
         run("check-gone", "check", "HERE/gone.chain", "HERE/empty", "HERE/*.wav"),
+        run("check-blank", "check", "HERE/blank.chain"),
         run("check-faulty", "check", "HERE/faulty.chain"),
         run("check-faulty-coloured", "check", "--color", "always", "HERE/faulty.chain"),
         run("check-faulty-json", "check", "--format", "json", "HERE/faulty.chain"),

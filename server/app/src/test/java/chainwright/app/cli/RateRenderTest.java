@@ -194,9 +194,9 @@ class RateRenderTest {
 
   @Test
   void trouble_withARate_leavesNothing() throws IOException {
-    checkRefused("no sample rate that can be rendered", chain(""), "--rate", "44.1");
-    checkRefused("no sample rate that can be rendered", chain(""), "--rate", "384001");
-    checkRefused("no sample rate that can be rendered", chain(""), "--rate", "fast");
+    checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "44.1");
+    checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "384001");
+    checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "fast");
     checkRefused(
         "changes the sample rate inside a block",
         chain(lines("parallel {", "path \"x\" {", "sample-rate-conversion 96 kHz", "}", "}")));

@@ -146,9 +146,9 @@ class RenderCommandTest {
     checkRefused("the text has errors", "apply nowhere");
     checkRefused("does not exist", "gain -1 dB", "--take", folder.resolve("gone.wav"));
     checkRefused("within the take", "gain -1 dB", "--to", "10s");
-    checkRefused("is no time", "gain -1 dB", "--from", "12");
+    checkRefused("must be a time in the recording", "gain -1 dB", "--from", "12");
     checkRefused("there is no stage", "gain -1 dB", "--only", "9");
-    checkRefused("mutually exclusive", "gain -1 dB", "--only", "1", "--without", "1");
+    checkRefused("exclude each other", "gain -1 dB", "--only", "1", "--without", "1");
   }
 
   @Test

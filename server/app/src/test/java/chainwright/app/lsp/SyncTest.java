@@ -100,6 +100,15 @@ class SyncTest {
   }
 
   @Test
+  void open_recordingInsteadOfAText_hasOneFinding() {
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      JsonObject published =
+          editor.open(URI, "RIFF\u0000\ufffdWAVEfmt \u0010\u0000\nchain a {\n}{ 3\u0001");
+      assertThat(codes(published)).containsExactly("not-text");
+    }
+  }
+
+  @Test
   void close_withFindings_takesThemBack() {
     try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
       editor.open(URI, "chain a {\n");

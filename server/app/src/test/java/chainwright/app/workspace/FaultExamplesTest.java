@@ -38,7 +38,8 @@ class FaultExamplesTest {
       List.of("## What it says", "## Why", "## What to do");
 
   /** The recordings of the examples, which no program carries with it. */
-  private static final Map<Fault, String> TAKES = Map.of(Fault.MISSING_TAKE, "ferry.wav");
+  private static final Map<Fault, String> TAKES =
+      Map.of(Fault.MISSING_TAKE, "ferry.wav", Fault.NOT_TEXT, "ferry.wav");
 
   /** What follows is read as if the brace were not there, and so is not closed as it should be. */
   private static final Set<Fault> DRAGS_OTHERS = Set.of(Fault.NESTED_TOO_DEEP);

@@ -1,7 +1,5 @@
 package chainwright.dsp.dynamics;
 
-import java.util.Arrays;
-
 /**
  * The gain reduction of a compressor on a steady sine, once it repeats exactly.
  *
@@ -65,11 +63,13 @@ final class SteadySine {
       CompressorDesign design, double sampleRateHz, double levelDb, int halfPeriod) {
     double[] wanted = wantedDb(design, sampleRateHz, levelDb, halfPeriod);
     double mostBoostDb = Compressor.mostBoostDb(design.curve());
+    double most = 0;
     for (int i = 0; i < halfPeriod; i++) {
       wanted[i] += mostBoostDb;
+      most = Math.max(most, wanted[i]);
     }
     GainSmoother smoother = design.ballistics().newSmoother(sampleRateHz);
-    smoother.settle(Arrays.stream(wanted).max().orElse(0));
+    smoother.settle(most);
     settle(smoother, wanted);
     for (int i = 0; i < halfPeriod; i++) {
       wanted[i] = smoother.process(wanted[i]) - mostBoostDb;

@@ -59,6 +59,16 @@ public record BiquadCoefficients(double b0, double b1, double b2, double a1, dou
   }
 
   /**
+   * Returns this section with a gain behind it.
+   *
+   * @param factor the gain, no unit, finite
+   * @return the section with its numerator multiplied
+   */
+  public BiquadCoefficients times(double factor) {
+    return new BiquadCoefficients(factor * b0, factor * b1, factor * b2, a1, a2);
+  }
+
+  /**
    * Returns how far the farther pole lies from the centre of the z-plane.
    *
    * @return the radius; below 1 if the section is stable

@@ -1,6 +1,7 @@
 package chainwright.dsp.filter;
 
 import chainwright.dsp.signal.Processor;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
@@ -23,7 +24,10 @@ public final class CascadeFilter implements Processor {
   private static final int FRAMES_BETWEEN_CHECKS = 256;
 
   private final SectionGroup[] groups;
-  private final double gain;
+
+  /** The gain where there is no section that could take it. */
+  private final double gainOfNone;
+
   private final int channelCount;
   private int framesToCheck = FRAMES_BETWEEN_CHECKS;
 
@@ -51,15 +55,26 @@ public final class CascadeFilter implements Processor {
       throw new IllegalArgumentException(
           "the number of channels must be at least 1, but was " + channelCount);
     }
-    groups = new SectionGroup[(sections.size() + 1) / 2];
+    List<BiquadCoefficients> scaled = withGain(sections, gain);
+    groups = new SectionGroup[(scaled.size() + 1) / 2];
     for (int g = 0; g < groups.length; g++) {
       groups[g] =
-          2 * g + 1 < sections.size()
-              ? new SectionPair(sections.get(2 * g), sections.get(2 * g + 1), channelCount)
-              : new LoneSection(sections.get(2 * g), channelCount);
+          2 * g + 1 < scaled.size()
+              ? new SectionPair(scaled.get(2 * g), scaled.get(2 * g + 1), channelCount)
+              : new LoneSection(scaled.get(2 * g), channelCount);
     }
-    this.gain = gain;
+    gainOfNone = scaled.isEmpty() ? gain : 1;
     this.channelCount = channelCount;
+  }
+
+  /** The last section takes the gain, which costs nothing there. */
+  private static List<BiquadCoefficients> withGain(List<BiquadCoefficients> sections, double gain) {
+    if (gain == 1 || sections.isEmpty()) {
+      return sections;
+    }
+    List<BiquadCoefficients> scaled = new ArrayList<>(sections);
+    scaled.set(scaled.size() - 1, sections.get(sections.size() - 1).times(gain));
+    return scaled;
   }
 
   private static FilterCascade withoutDelay(FilterCascade design) {
@@ -92,11 +107,11 @@ public final class CascadeFilter implements Processor {
       }
       start = end;
     }
-    if (gain != 1) {
+    if (gainOfNone != 1) {
       for (int c = 0; c < channelCount; c++) {
         double[] samples = channels[c];
         for (int i = from; i < to; i++) {
-          samples[i] *= gain;
+          samples[i] *= gainOfNone;
         }
       }
     }

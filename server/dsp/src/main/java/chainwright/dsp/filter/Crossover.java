@@ -34,18 +34,44 @@ public record Crossover(FilterCascade low, FilterCascade high, FilterCascade sum
    */
   public static Crossover of(Frequency frequency, Slope slope, SampleRate rate) {
     int order = PassPrototypes.order(slope);
+    FilterCascade sum = Curve.BILINEAR.design(sum(frequency, slope), rate);
     if (order == 1) {
       return new Crossover(
           half(PassPrototypes.lowPass(PassFamily.BUTTERWORTH, 1, frequency), rate),
           half(PassPrototypes.highPass(PassFamily.BUTTERWORTH, 1, frequency), rate),
-          FilterCascade.of(rate, List.of()));
+          sum);
     }
     FilterCascade high =
         half(PassPrototypes.highPass(PassFamily.LINKWITZ_RILEY, order, frequency), rate);
     return new Crossover(
         half(PassPrototypes.lowPass(PassFamily.LINKWITZ_RILEY, order, frequency), rate),
         order % 4 == 2 ? high.withInvertedPolarity() : high,
-        half(PassPrototypes.allPass(order / 2, frequency), rate));
+        sum);
+  }
+
+  /**
+   * Returns what the two halves of a crossover add up to, where nobody asks for the halves.
+   *
+   * @param frequency the crossover frequency
+   * @param slope 6, 12, 24, 36 or 48 dB/oct
+   * @param rate the sample rate
+   * @return the response of {@link #sum()}, designed when it is first looked at
+   * @throws IllegalArgumentException if the frequency is not below half the rate, or no crossover
+   *     has that slope
+   */
+  public static Response sumOf(Frequency frequency, Slope slope, SampleRate rate) {
+    return Curve.BILINEAR.designLater(sum(frequency, slope), rate);
+  }
+
+  private static AnaloguePrototype sum(Frequency frequency, Slope slope) {
+    int order = PassPrototypes.order(slope);
+    if (order > 1 && order % 2 == 1) {
+      throw new IllegalArgumentException(
+          "the order of a Linkwitz-Riley filter must be even, but was " + order);
+    }
+    return order == 1
+        ? new AnaloguePrototype(List.of())
+        : PassPrototypes.allPass(order / 2, frequency);
   }
 
   private static FilterCascade half(AnaloguePrototype prototype, SampleRate rate) {

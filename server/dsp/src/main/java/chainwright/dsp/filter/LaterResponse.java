@@ -39,9 +39,14 @@ public final class LaterResponse implements Response {
 
   @Override
   public double boundDecibels() {
-    return isPromised()
-        ? MatchPromise.DEVIATION_DB + MatchPromise.highestDecibels(prototype.sections().get(0))
-        : designed().boundDecibels();
+    if (!isPromised()) {
+      return designed().boundDecibels();
+    }
+    double sumDb = 0;
+    for (AnalogueSection section : prototype.sections()) {
+      sumDb += MatchPromise.DEVIATION_DB + MatchPromise.highestDecibels(section);
+    }
+    return sumDb;
   }
 
   @Override
@@ -49,15 +54,44 @@ public final class LaterResponse implements Response {
     if (hertz > MatchPromise.HIGHEST_SHARE * rate.hertz() || !isPromised()) {
       return Response.super.estimateAt(hertz);
     }
-    double square = prototype.sections().get(0).magnitudeSquaredAt(hertz);
-    return new Estimate(10 * Math.log10(square), MatchPromise.DEVIATION_DB);
+    return new Estimate(prototypeDecibels(hertz), errorDb());
+  }
+
+  @Override
+  public Estimate estimateMean(double[] hertz) {
+    double sumDb = 0;
+    boolean isPromised = isPromised();
+    for (int i = 0; i < hertz.length && isPromised; i++) {
+      isPromised = hertz[i] <= MatchPromise.HIGHEST_SHARE * rate.hertz();
+      sumDb += prototypeDecibels(hertz[i]);
+    }
+    return isPromised
+        ? new Estimate(sumDb / hertz.length, errorDb())
+        : Response.super.estimateMean(hertz);
+  }
+
+  private double errorDb() {
+    return prototype.sections().size() * MatchPromise.DEVIATION_DB;
+  }
+
+  private double prototypeDecibels(double hertz) {
+    double square = 1;
+    for (int i = 0; i < prototype.sections().size(); i++) {
+      square *= prototype.sections().get(i).magnitudeSquaredAt(hertz);
+    }
+    return 10 * Math.log10(square);
   }
 
   private boolean isPromised() {
-    return designed == null
-        && curve == Curve.ANALOGUE
-        && prototype.sections().size() == 1
-        && MatchPromise.holdsFor(prototype.sections().get(0), rate);
+    if (designed != null || curve != Curve.ANALOGUE) {
+      return false;
+    }
+    for (AnalogueSection section : prototype.sections()) {
+      if (!MatchPromise.holdsFor(section, rate)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   @Override

@@ -150,4 +150,19 @@ public interface Response {
   default Estimate estimateAt(double hertz) {
     return new Estimate(decibelsAt(hertz), 0);
   }
+
+  /**
+   * Returns about what the mean of the magnitudes at some frequencies is, without designing what is
+   * not designed yet.
+   *
+   * @param hertz the frequencies [Hz], at least one
+   * @return the mean of the decibels, exact where nothing cheaper is known
+   */
+  default Estimate estimateMean(double[] hertz) {
+    double sumDb = 0;
+    for (double decibels : toDecibels(hertz)) {
+      sumDb += decibels;
+    }
+    return new Estimate(sumDb / hertz.length, 0);
+  }
 }

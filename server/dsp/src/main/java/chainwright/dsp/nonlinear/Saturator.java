@@ -66,7 +66,7 @@ public final class Saturator implements Processor {
   private void processChunk(double[][] channels, int start, int count) {
     boolean isSound = true;
     for (int c = 0; c < channelCount; c++) {
-      isSound &= isSound(channels[c], start, count);
+      isSound &= NumberGuard.isSound(channels[c], start, count);
     }
     if (!isSound) {
       for (int c = 0; c < channelCount; c++) {
@@ -85,14 +85,6 @@ public final class Saturator implements Processor {
         }
       }
     }
-  }
-
-  private static boolean isSound(double[] samples, int start, int count) {
-    boolean isSound = true;
-    for (int i = start; i < start + count; i++) {
-      isSound &= Math.abs(samples[i]) <= NumberGuard.LARGEST;
-    }
-    return isSound;
   }
 
   @Override

@@ -34,8 +34,6 @@ public record OversamplingDesign(ProcessorDesign processed, int factor) implemen
   /** How many frames are worked on at once, so that their multiple stays in the cache. */
   private static final int CHUNK_FRAMES = 1024;
 
-  private static final double LARGEST = 1e15;
-
   private static final int LARGEST_FACTOR = 32;
 
   /** The filters of each doubling and of its halving, from the lowest rate on. */
@@ -171,10 +169,12 @@ public record OversamplingDesign(ProcessorDesign processed, int factor) implemen
       boolean hasNaN = false;
       for (int c = 0; c < work[0].length; c++) {
         double[] sound = work[0][c];
-        double[] channel = channels[c];
-        for (int i = 0; i < count; i++) {
-          hasNaN |= Double.isNaN(channel[start + i]);
-          sound[i] = Math.max(-LARGEST, Math.min(LARGEST, channel[start + i]));
+        System.arraycopy(channels[c], start, sound, 0, count);
+        if (!NumberGuard.isSound(sound, 0, count)) {
+          for (int i = 0; i < count; i++) {
+            hasNaN |= Double.isNaN(sound[i]);
+            sound[i] = Math.max(-NumberGuard.LARGEST, Math.min(NumberGuard.LARGEST, sound[i]));
+          }
         }
       }
       if (hasNaN || markedFrames > 0) {

@@ -9,6 +9,7 @@ import chainwright.quantity.Frequency;
 import chainwright.quantity.QualityFactor;
 import chainwright.quantity.SampleRate;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -220,6 +221,41 @@ class MagnitudeMatchTest {
       AnaloguePrototype prototype = drawn(random, 0.0001, 0.4);
       Response later = Curve.ANALOGUE.designLater(prototype, SampleRate.DEFAULT);
       double hertz = 48_000 * 0.49 * random.nextDouble();
+      double[] two = {hertz, 48_000 * 0.49 * random.nextDouble()};
+      Estimate estimate = later.estimateAt(hertz);
+      Estimate mean = later.estimateMean(two);
+      double boundDb = later.boundDecibels();
+      promised += mean.errorDb() > 0 ? 1 : 0;
+      assertThat(later.decibelsAt(hertz))
+          .as("%s at %s Hz", prototype, hertz)
+          .isBetween(estimate.leastDb() - 1e-9, estimate.mostDb() + 1e-9)
+          .isLessThanOrEqualTo(boundDb + 1e-9);
+      assertThat((later.decibelsAt(two[0]) + later.decibelsAt(two[1])) / 2)
+          .as("%s at %s and %s Hz", prototype, two[0], two[1])
+          .isBetween(mean.leastDb() - 1e-9, mean.mostDb() + 1e-9);
+    }
+    assertThat(promised).isGreaterThan(10_000);
+  }
+
+  @Test
+  void highPassThatIsNotDesigned_drawnAtRandom_isEstimatedWithinItsError() {
+    Random random = new Random(20_261_129);
+    int promised = 0;
+    for (int i = 0; i < 20_000; i++) {
+      Frequency cutoff = Frequency.ofHertz(48_000 * 1e-4 * Math.pow(4000, random.nextDouble()));
+      boolean isOdd = random.nextBoolean();
+      PassFamily family =
+          isOdd
+              ? PassFamily.BUTTERWORTH
+              : List.copyOf(EnumSet.allOf(PassFamily.class)).get(random.nextInt(4));
+      int order = 2 * (1 + random.nextInt(4)) - (isOdd ? 1 : 0);
+      AnaloguePrototype prototype =
+          random.nextBoolean()
+              ? PassPrototypes.highPass(family, order, cutoff)
+              : Shape.HIGH_PASS.prototype(
+                  cutoff.hertz(), 0, 0.3 * Math.pow(20, random.nextDouble()));
+      Response later = Curve.ANALOGUE.designLater(prototype, SampleRate.DEFAULT);
+      double hertz = 24_000 * Math.pow(1e-4, random.nextDouble());
       Estimate estimate = later.estimateAt(hertz);
       double boundDb = later.boundDecibels();
       promised += estimate.errorDb() > 0 ? 1 : 0;

@@ -26,6 +26,15 @@ final class Amounts {
     return List.of();
   }
 
+  /** Returns the greatest number that is written; negative infinity for a word. */
+  static double most(Written written) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double one : of(written)) {
+      most = Math.max(most, one);
+    }
+    return most;
+  }
+
   /** Spells a number as the setting takes it: a size has no plus, and Q is no unit. */
   static String spell(Setting setting, double value) {
     if (setting.takes() instanceof Takes.Quality) {

@@ -60,8 +60,6 @@ public final class BlendOfShiftedPaths implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    double highestHz = Math.min(HIGHEST_HZ, HIGHEST_SHARE_OF_RATE * evidence.path().rate().hertz());
-    double[] hertz = FrequencyGrid.logarithmic(LOWEST_HZ, highestHz, POINTS).toHertz();
     for (PathElement element : evidence.path().elements()) {
       boolean isParallel =
           element instanceof SplitElement split
@@ -69,13 +67,14 @@ public final class BlendOfShiftedPaths implements Rule {
               && !split.isBypassed()
               && split.branches().size() > 1;
       if (isParallel) {
-        check(evidence, (SplitElement) element, hertz, report);
+        check(evidence, (SplitElement) element, report);
       }
     }
   }
 
-  private static void check(
-      Evidence evidence, SplitElement split, double[] hertz, Consumer<Finding> report) {
+  private static void check(Evidence evidence, SplitElement split, Consumer<Finding> report) {
+    double highestHz = Math.min(HIGHEST_HZ, HIGHEST_SHARE_OF_RATE * evidence.path().rate().hertz());
+    double[] hertz = FrequencyGrid.logarithmic(LOWEST_HZ, highestHz, POINTS).toHertz();
     PathBranch first = split.branches().get(0);
     for (PathBranch other : split.branches().subList(1, split.branches().size())) {
       Turn turn = largestTurn(first.response(), other.response(), hertz);

@@ -62,7 +62,7 @@ public final class BrightBoostAfterDeEss implements Rule {
         later.add(element);
       }
     }
-    if (deEsser == null || boundDb(later) < BOOST_DB) {
+    if (deEsser == null || boundDb(later) < BOOST_DB || mostDb(later) < BOOST_DB) {
       return;
     }
     List<Lift> after = new ArrayList<>();
@@ -81,6 +81,15 @@ public final class BrightBoostAfterDeEss implements Rule {
     double sumDb = 0;
     for (StageElement element : elements) {
       sumDb += element.sound().orElseThrow().response().boundDecibels();
+    }
+    return sumDb;
+  }
+
+  /** What the sum of the mean gains is at most, told without designing the filters. */
+  private static double mostDb(List<StageElement> elements) {
+    double sumDb = 0;
+    for (StageElement element : elements) {
+      sumDb += element.sound().orElseThrow().response().estimateMean(GRID).mostDb();
     }
     return sumDb;
   }

@@ -49,8 +49,11 @@ public final class CornerInsideFundamentals implements Rule {
       return;
     }
     double lowestHz = evidence.path().lowestHz().getAsDouble();
-    double lossDb = HighPasses.lossDb(filters, lowestHz);
     double leastDb = evidence.path().isLowestDeclared() ? INFO_DB : UNDECLARED_DB;
+    if (HighPasses.mostLossDb(filters, lowestHz) < leastDb) {
+      return;
+    }
+    double lossDb = HighPasses.lossDb(filters, lowestHz);
     if (lossDb >= leastDb) {
       report.accept(finding(evidence, filters, lowestHz, lossDb));
     }

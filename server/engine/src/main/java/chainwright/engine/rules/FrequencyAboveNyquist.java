@@ -42,7 +42,7 @@ public final class FrequencyAboveNyquist implements Rule {
       double rateHz = said.rate().hertz();
       for (Written written : said.settings().written()) {
         if (written.setting().high() instanceof Limit.OfSampleRate limit
-            && Amounts.of(written).stream().anyMatch(hertz -> hertz >= limit.share() * rateHz)) {
+            && Amounts.most(written) >= limit.share() * rateHz) {
           report.accept(finding(evidence, said, written, rateHz));
         }
       }

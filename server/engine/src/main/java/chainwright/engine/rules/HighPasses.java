@@ -37,6 +37,15 @@ final class HighPasses {
     return filters.isEmpty() ? 0 : 0 - response(filters).decibelsAt(hertz);
   }
 
+  /** What they take at a frequency at most [dB], told without designing them. */
+  static double mostLossDb(List<StageElement> filters, double hertz) {
+    double sumDb = 0;
+    for (StageElement one : filters) {
+      sumDb -= one.sound().orElseThrow().response().estimateAt(hertz).leastDb();
+    }
+    return sumDb;
+  }
+
   static double cutoffHz(StageElement filter) {
     return filter.context().number("cutoff");
   }

@@ -47,11 +47,7 @@ public final class RateChangeMisplaced implements Rule {
               "Move it out of the block, to the end of the chain, or render with `--rate`.",
               List.of()));
     }
-    Optional<Declarations.Route> route =
-        evidence.track().declarations().routes().stream().findFirst();
-    Optional<Declarations.Send> send = evidence.track().declarations().sends().stream().findFirst();
-    Optional<String> bus =
-        route.map(one -> one.bus().text()).or(() -> send.map(one -> one.bus().text()));
+    Optional<String> bus = bus(evidence.track().declarations());
     if (bus.isPresent()) {
       for (StageElement change : RateChanges.effective(evidence.path())) {
         report.accept(
@@ -81,6 +77,16 @@ public final class RateChangeMisplaced implements Rule {
                 List.of(StageOrder.related(keyed.listener(), "listens at the other rate"))));
       }
     }
+  }
+
+  /** The first bus that the track goes to. */
+  private static Optional<String> bus(Declarations declarations) {
+    if (!declarations.routes().isEmpty()) {
+      return Optional.of(declarations.routes().get(0).bus().text());
+    }
+    return declarations.sends().isEmpty()
+        ? Optional.empty()
+        : Optional.of(declarations.sends().get(0).bus().text());
   }
 
   private static Finding finding(

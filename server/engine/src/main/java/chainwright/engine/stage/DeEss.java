@@ -8,17 +8,18 @@ import chainwright.dsp.dynamics.LevelControlDesign;
 import chainwright.dsp.dynamics.MaxReductionCurve;
 import chainwright.dsp.dynamics.SmoothedBallistics;
 import chainwright.dsp.dynamics.Smoothing;
-import chainwright.dsp.filter.BandsDesign;
 import chainwright.dsp.filter.Crossover;
 import chainwright.dsp.filter.Curve;
+import chainwright.dsp.filter.OneBandDesign;
 import chainwright.dsp.filter.PassFamily;
 import chainwright.dsp.filter.PassPrototypes;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
-import chainwright.dsp.signal.FactorDesign;
 import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.notation.model.Value;
 import chainwright.quantity.Frequency;
+import chainwright.quantity.Quantity;
+import chainwright.quantity.Slope;
 import java.util.List;
 import java.util.Optional;
 
@@ -45,11 +46,7 @@ public final class DeEss implements StageModel {
                     new SmoothedBallistics(
                         context.number("attack"), context.number("release"), Smoothing.BRANCHING)))
             .withDetection(band(context));
-    return isSplit(context)
-        ? sound.withResponse(
-            new ResponseProduct(
-                crossovers(context).stream().<Response>map(Crossover::sum).toList()))
-        : sound;
+    return isSplit(context) ? sound.withResponse(sumOfBands(context)) : sound;
   }
 
   private static boolean isSplit(StageContext context) {
@@ -72,16 +69,26 @@ public final class DeEss implements StageModel {
             ? audio.key()
             : audio.keyThrough(LinearStage.running(sound.detection().orElseThrow()));
     ProcessorDesign control = LevelControlDesign.of(compressor, context.rate(), key);
-    ProcessorDesign wire = new FactorDesign(1);
-    return Optional.of(
-        isSplit ? new BandsDesign(crossovers(context), List.of(wire, control, wire)) : control);
+    return Optional.of(isSplit ? within(context, control) : control);
   }
 
-  private static List<Crossover> crossovers(StageContext context) {
+  private static ProcessorDesign within(StageContext context, ProcessorDesign control) {
     Value.Span band = context.span("band");
-    return List.of(
-        Crossover.of(Frequency.ofHertz(band.low().baseValue()), context.slope(), context.rate()),
-        Crossover.of(Frequency.ofHertz(band.high().baseValue()), context.slope(), context.rate()));
+    return new OneBandDesign(
+        crossover(band.low(), context), crossover(band.high(), context), control);
+  }
+
+  private static Crossover crossover(Quantity end, StageContext context) {
+    return Crossover.of(Frequency.ofHertz(end.baseValue()), context.slope(), context.rate());
+  }
+
+  private static Response sumOfBands(StageContext context) {
+    Value.Span band = context.span("band");
+    Slope slope = context.slope();
+    return new ResponseProduct(
+        List.of(
+            Crossover.sumOf(Frequency.ofHertz(band.low().baseValue()), slope, context.rate()),
+            Crossover.sumOf(Frequency.ofHertz(band.high().baseValue()), slope, context.rate())));
   }
 
   private static Response band(StageContext context) {

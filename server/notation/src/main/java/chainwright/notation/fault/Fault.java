@@ -69,6 +69,8 @@ public enum Fault {
   NESTED_TOO_DEEP,
   /** A chain where a bus must be named. */
   NOT_A_BUS,
+  /** A recording or a picture where a chain file belongs. */
+  NOT_TEXT,
   /** A note with nothing above that it could belong to. */
   NOTE_WITHOUT_STATEMENT(false),
   /** A stage at the top of a file. */

@@ -153,9 +153,12 @@ final class Report {
 
   /** Whether the parser has found fault with something that touches a stretch. */
   boolean isTroubled(TextSpan span) {
-    return section.troubles().stream()
-        .map(Section.Trouble::span)
-        .anyMatch(one -> one.start() <= span.end() && span.start() <= one.end());
+    for (Section.Trouble one : section.troubles()) {
+      if (touches(one, span)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The stretches inside another one where a value stands that the parser could not read. */
@@ -173,10 +176,16 @@ final class Report {
 
   /** Whether the parser has found this fault with something that touches a stretch. */
   boolean isFound(Fault fault, TextSpan span) {
-    return section.troubles().stream()
-        .filter(one -> one.fault() == fault)
-        .map(Section.Trouble::span)
-        .anyMatch(one -> one.start() <= span.end() && span.start() <= one.end());
+    for (Section.Trouble one : section.troubles()) {
+      if (one.fault() == fault && touches(one, span)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean touches(Section.Trouble one, TextSpan span) {
+    return one.span().start() <= span.end() && span.start() <= one.span().end();
   }
 
   /** Whether an offset follows a mark of continuation that continues nothing. */

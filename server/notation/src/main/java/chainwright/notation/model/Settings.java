@@ -55,7 +55,10 @@ public record Settings(StageKind kind, List<Written> written, List<Unread> unrea
    * @return it, or empty if it is not written
    */
   public Optional<Written> written(String name) {
-    for (Written one : written) {
+    // Rules ask for settings a hundred times a chain, before this is compiled: neither lambdas nor
+    // iterators here.
+    for (int i = 0; i < written.size(); i++) {
+      Written one = written.get(i);
       if (one.setting().name().equals(name)) {
         return Optional.of(one);
       }
@@ -71,7 +74,6 @@ public record Settings(StageKind kind, List<Written> written, List<Unread> unrea
    *     something is written for it that could not be read
    */
   public Optional<Value> value(String name) {
-    // Rules ask for settings a hundred times a chain, before this is compiled: no lambdas here.
     Optional<Written> one = written(name);
     if (one.isPresent()) {
       return Optional.of(one.get().value());
@@ -90,8 +92,8 @@ public record Settings(StageKind kind, List<Written> written, List<Unread> unrea
    * @return whether it is free
    */
   public boolean isFree(Setting setting) {
-    for (Written one : written) {
-      if (isSame(one.setting(), setting)) {
+    for (int i = 0; i < written.size(); i++) {
+      if (isSame(written.get(i).setting(), setting)) {
         return false;
       }
     }

@@ -13,15 +13,19 @@ final class Lexer {
 
   private static final char BYTE_ORDER_MARK = '\ufeff';
 
+  /** Of tokens, blanks among them. */
+  private static final int USUAL_LENGTH = 3;
+
   private static final String[] INDENTS = indents();
 
   private final String text;
-  private final List<SyntaxToken> tokens = new ArrayList<>();
+  private final List<SyntaxToken> tokens;
   private int at;
   private boolean isLineStart = true;
 
   private Lexer(String text) {
     this.text = text;
+    this.tokens = new ArrayList<>(text.length() / USUAL_LENGTH + 1);
   }
 
   /** Returns the tokens of a text; their texts in a row are the text. */
