@@ -93,14 +93,16 @@ final class AiffHeader {
               + ": what comes after is left out");
       return stated;
     }
-    warnings.add(
+    String lengths =
         "the header says "
             + Warnings.seconds(stated, rate)
             + ", the file holds "
-            + Warnings.seconds(held, rate)
-            + (stated == 0
-                ? ", as if the recording had not been ended: all of it is read"
-                : ": the rest is missing, perhaps a copy that broke off"));
+            + Warnings.seconds(held, rate);
+    if (stated == 0) {
+      warnings.add(lengths + ", as if the recording had not been ended: all of it is read");
+    } else {
+      warnings.addLoss(lengths + Warnings.REST_MISSING);
+    }
     return held;
   }
 }

@@ -88,10 +88,10 @@ public final class AudioFiles {
     String form = latin(start, 8);
     Warnings warnings = new Warnings();
     if (WaveHeader.isAt(mark, form)) {
-      return new PcmReader(source, WaveHeader.read(source, warnings), warnings.list());
+      return new PcmReader(source, WaveHeader.read(source, warnings), warnings);
     }
     if (AiffHeader.isAt(mark, form)) {
-      return new PcmReader(source, AiffHeader.read(source, warnings), warnings.list());
+      return new PcmReader(source, AiffHeader.read(source, warnings), warnings);
     }
     if (mark.equals("OggS")) {
       return VorbisReader.open(source, warnings);

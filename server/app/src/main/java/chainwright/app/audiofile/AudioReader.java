@@ -62,6 +62,14 @@ public interface AudioReader extends AutoCloseable {
   List<String> warnings();
 
   /**
+   * Asks whether all that the file promises is there and sounds, up to now; {@link #warnings} says
+   * what does not. A header that is merely wrong loses nothing.
+   *
+   * @return whether nothing is missing or silent that should sound
+   */
+  boolean isWhole();
+
+  /**
    * Returns a part as if it were a whole file. Reading and seeking it moves this reader; closing it
    * closes this reader.
    *

@@ -118,6 +118,11 @@ public final class ConvertedReader implements AudioReader {
   }
 
   @Override
+  public boolean isWhole() {
+    return source.isWhole();
+  }
+
+  @Override
   public void close() throws IOException {
     source.close();
   }

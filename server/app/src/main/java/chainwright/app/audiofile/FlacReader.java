@@ -78,14 +78,16 @@ final class FlacReader implements AudioReader {
   private static void checkLength(FlacDecoder decoder, Warnings warnings) {
     StreamInfo info = decoder.info();
     if (info.frames() != 0 && info.frames() != decoder.frames()) {
-      warnings.add(
+      String lengths =
           "the header says "
               + Warnings.seconds(info.frames(), info.sampleRateHz())
               + ", the file holds "
-              + Warnings.seconds(decoder.frames(), info.sampleRateHz())
-              + (decoder.frames() < info.frames()
-                  ? ": the rest is missing, perhaps a copy that broke off"
-                  : ": all of it is read"));
+              + Warnings.seconds(decoder.frames(), info.sampleRateHz());
+      if (decoder.frames() < info.frames()) {
+        warnings.addLoss(lengths + Warnings.REST_MISSING);
+      } else {
+        warnings.add(lengths + ": all of it is read");
+      }
     }
   }
 
@@ -147,6 +149,11 @@ final class FlacReader implements AudioReader {
   @Override
   public List<String> warnings() {
     return warnings.list();
+  }
+
+  @Override
+  public boolean isWhole() {
+    return !warnings.isLoss();
   }
 
   @Override

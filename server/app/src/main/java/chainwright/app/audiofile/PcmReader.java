@@ -10,11 +10,11 @@ final class PcmReader implements AudioReader {
 
   private final ByteSource source;
   private final PcmLayout layout;
-  private final List<String> warnings;
+  private final Warnings warnings;
   private final byte[] bytes;
   private long position;
 
-  PcmReader(ByteSource source, PcmLayout layout, List<String> warnings) throws IOException {
+  PcmReader(ByteSource source, PcmLayout layout, Warnings warnings) throws IOException {
     this.source = source;
     this.layout = layout;
     this.warnings = warnings;
@@ -72,7 +72,12 @@ final class PcmReader implements AudioReader {
 
   @Override
   public List<String> warnings() {
-    return warnings;
+    return warnings.list();
+  }
+
+  @Override
+  public boolean isWhole() {
+    return !warnings.isLoss();
   }
 
   @Override

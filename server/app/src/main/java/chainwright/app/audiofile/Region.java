@@ -62,6 +62,11 @@ final class Region implements AudioReader {
   }
 
   @Override
+  public boolean isWhole() {
+    return whole.isWhole();
+  }
+
+  @Override
   public void close() throws IOException {
     whole.close();
   }

@@ -104,6 +104,11 @@ public final class RepairedReader implements AudioReader {
   }
 
   @Override
+  public boolean isWhole() {
+    return source.isWhole() && count == 0;
+  }
+
+  @Override
   public void close() throws IOException {
     source.close();
   }

@@ -36,7 +36,7 @@ final class VorbisReader implements AudioReader {
       VorbisDecoder decoder = VorbisDecoder.open(source);
       AudioFormat format = format(decoder.identification(), source.name());
       if (!decoder.isEnded()) {
-        warnings.add(
+        warnings.addLoss(
             "the file holds "
                 + Warnings.seconds(decoder.frames(), format.sampleRateHz())
                 + ", and does not say that it ends there: perhaps a copy that broke off");
@@ -117,6 +117,11 @@ final class VorbisReader implements AudioReader {
   @Override
   public List<String> warnings() {
     return warnings.list();
+  }
+
+  @Override
+  public boolean isWhole() {
+    return !warnings.isLoss();
   }
 
   @Override

@@ -11,9 +11,13 @@ final class Warnings {
   /** A broken file may have a fault in each of its thousands of frames. */
   private static final int MOST = 20;
 
+  /** What follows how long a file should be and is, where it is shorter. */
+  static final String REST_MISSING = ": the rest is missing, perhaps a copy that broke off";
+
   private final List<String> sentences = new ArrayList<>();
   private long others;
   private long toldToFrame;
+  private boolean isLoss;
 
   void add(String sentence) {
     if (sentences.contains(sentence)) {
@@ -26,8 +30,20 @@ final class Warnings {
     }
   }
 
+  /** Says what the file promises and does not hold. */
+  void addLoss(String sentence) {
+    isLoss = true;
+    add(sentence);
+  }
+
+  /** Asks whether something is missing or silent that should sound. */
+  boolean isLoss() {
+    return isLoss;
+  }
+
   /** Says which part of a file is silent, and why, once, however often it is read. */
   void addDamage(Damage damage, double sampleRateHz) {
+    isLoss = true;
     if (damage.frames() == 0) {
       add(damage.reason());
       return;

@@ -110,12 +110,12 @@ final class WaveHeader {
               + ", as if the recording had not been ended: all of it is read");
     } else if (dataStated > rest) {
       bytes = rest;
-      warnings.add(
+      warnings.addLoss(
           "the header says "
               + Warnings.seconds(dataStated / frameBytes, rate)
               + ", the file holds "
               + held
-              + ": the rest is missing, perhaps a copy that broke off");
+              + Warnings.REST_MISSING);
     } else {
       bytes = dataStated;
       checkAfter(dataStart + bytes);

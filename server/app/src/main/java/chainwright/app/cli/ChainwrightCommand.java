@@ -47,8 +47,8 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:done, nothing to report",
-      "1:findings, with `tidy --check` files that would change, or a render that was"
-          + " held or clipped",
+      "1:findings, with `tidy --check` files that would change, or a render that is"
+          + " not as asked",
       "2:wrong usage, or a file that cannot be read or written"
     })
 public final class ChainwrightCommand implements Callable<Integer> {

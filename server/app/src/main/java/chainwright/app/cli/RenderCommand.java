@@ -84,7 +84,7 @@ import picocli.CommandLine.Spec;
     exitCodeList = {
       "0:written",
       "1:written, but not as asked: held at the take's level, matched only in part, clipped, or"
-          + " with silence where a take is damaged",
+          + " from a take that is damaged or cut short",
       "2:nothing written: wrong usage, a stage that does not sound yet, or a file that"
           + " cannot be read or written"
     })
@@ -231,9 +231,8 @@ final class RenderCommand implements Callable<Integer> {
       warn(subject, takes, plan);
       RenderSheet sheet = new RenderSheet(made, run(takes, made));
       say(sheet, new DynamicsSheet(subject, meters));
-      List<String> gaps = takes.newWarnings();
-      gaps.forEach(this::say);
-      return sheet.isAsAsked() && gaps.isEmpty()
+      takes.newWarnings().forEach(this::say);
+      return sheet.isAsAsked() && takes.areWhole()
           ? ChainwrightCommand.CLEAN
           : ChainwrightCommand.FINDINGS;
     }

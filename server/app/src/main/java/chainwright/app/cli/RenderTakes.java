@@ -215,6 +215,11 @@ final class RenderTakes implements AutoCloseable {
     return fresh;
   }
 
+  /** Asks whether all that the takes promise is there and sounds, as far as they have been read. */
+  boolean areWhole() {
+    return readers.values().stream().allMatch(AudioReader::isWhole);
+  }
+
   /** Returns the chains that should be heard and name no take. */
   List<String> silentChains() {
     return silent;

@@ -6,6 +6,7 @@ import chainwright.app.audiofile.AudioFormat;
 import chainwright.app.audiofile.FileKind;
 import chainwright.app.audiofile.SampleKind;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -107,6 +108,28 @@ class DamagedTakeRenderTest {
     for (double sample : Takes.read(out)[0]) {
       assertThat(sample).isFinite();
     }
+  }
+
+  @Test
+  void wave_cutShort_isRenderedAndEndsWithOne() throws IOException {
+    byte[] whole = Files.readAllBytes(floats("take.wav", Takes.noise(RATE, 6)));
+    Files.write(folder.resolve("take.wav"), Arrays.copyOf(whole, whole.length / 2));
+    CommandRun run = render("chain c {\n take \"take.wav\"\n gain -1 dB\n}\n");
+    assertThat(run.code()).as(run.err()).isEqualTo(1);
+    assertThat(run.err()).contains("the rest is missing, perhaps a copy that broke off");
+  }
+
+  @Test
+  void wave_headerThatSaysNoLength_isRenderedAndEndsWithZero() throws IOException {
+    Path take = floats("take.wav", Takes.noise(RATE, 6));
+    byte[] bytes = Files.readAllBytes(take);
+    int data = new String(bytes, StandardCharsets.ISO_8859_1).indexOf("data");
+    Arrays.fill(bytes, data + 4, data + 8, (byte) 0xff);
+    Arrays.fill(bytes, 4, 8, (byte) 0xff);
+    Files.write(take, bytes);
+    CommandRun run = render("chain c {\n take \"take.wav\"\n gain -1 dB\n}\n");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.err()).contains("all 1.000 s that the file holds are read");
   }
 
   @Test
