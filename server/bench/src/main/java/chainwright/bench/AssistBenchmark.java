@@ -104,7 +104,12 @@ public class AssistBenchmark {
   @Benchmark
   public Completing.Answer completion() {
     WrittenLine line = WrittenLine.of(document.tree().sections().get(section), caret).orElseThrow();
-    return new Completing(Catalogue.load(), scope(), new NearbyFiles(document, workspace), Set.of())
+    return new Completing(
+            Catalogue.load(),
+            scope(),
+            new NearbyFiles(document, workspace),
+            document.file().sections().get(section).definition(),
+            Set.of())
         .at(line);
   }
 

@@ -6,6 +6,9 @@ import chainwright.notation.catalogue.Family;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.lowering.Vocabulary;
+import chainwright.notation.model.Definition;
+import chainwright.notation.model.Settings;
+import chainwright.notation.model.Step;
 import chainwright.notation.project.Scope;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.ReservedWords;
@@ -19,9 +22,15 @@ import java.util.Set;
  * @param catalogue the trade's knowledge
  * @param scope what the names mean
  * @param nearby finds files from the folder of the text
+ * @param around what the section of the line says; empty if it defines nothing
  * @param found the codes of the rules that were found broken on the line
  */
-public record Completing(Catalogue catalogue, Scope scope, NearbyFiles nearby, Set<String> found) {
+public record Completing(
+    Catalogue catalogue,
+    Scope scope,
+    NearbyFiles nearby,
+    Optional<Definition> around,
+    Set<String> found) {
 
   /**
    * What could be written.
@@ -50,6 +59,7 @@ public record Completing(Catalogue catalogue, Scope scope, NearbyFiles nearby, S
    * @param catalogue the trade's knowledge
    * @param scope what the names mean
    * @param nearby finds files
+   * @param around what the section of the line says
    * @param found the codes of the rules found broken
    */
   public Completing {
@@ -119,9 +129,21 @@ public record Completing(Catalogue catalogue, Scope scope, NearbyFiles nearby, S
       default ->
           catalogue
               .stage(line.head())
-              .map(kind -> new SettingProposals(kind, source, scope, found).of(line, before))
+              .map(
+                  kind ->
+                      new SettingProposals(kind, source, scope, found, written(line, kind))
+                          .of(line, before))
               .orElse(List.of());
     };
+  }
+
+  /** What the line says as it was read; a line that is out of place says nothing. */
+  private Settings written(WrittenLine line, StageKind kind) {
+    return around
+        .flatMap(definition -> StageAt.find(definition, line.around().start()))
+        .map(Step.Stage::settings)
+        .filter(settings -> settings.kind().word().equals(kind.word()))
+        .orElseGet(() -> new Settings(kind, List.of()));
   }
 
   /** What a statement without settings may end with; a definition has no label. */
@@ -130,7 +152,8 @@ public record Completing(Catalogue catalogue, Scope scope, NearbyFiles nearby, S
     String says = Vocabulary.find(line.head()).map(Vocabulary.Keyword::says).orElse("");
     StageKind plain =
         new StageKind(line.head(), line.head(), Family.STRUCTURE, 0, says, "", "", List.of());
-    return new SettingProposals(plain, Optional.empty(), scope, found)
+    return new SettingProposals(
+            plain, Optional.empty(), scope, found, new Settings(plain, List.of()))
         .of(line, before).stream()
             .filter(proposal -> !isDefinition || !proposal.text().equals("as"))
             .toList();

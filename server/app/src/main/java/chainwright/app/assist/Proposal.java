@@ -1,5 +1,7 @@
 package chainwright.app.assist;
 
+import chainwright.notation.diagnostic.Prose;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -42,7 +44,7 @@ public record Proposal(
   }
 
   /**
-   * Copies the paragraphs.
+   * Copies the paragraphs, and sets the words.
    *
    * @param text what is written
    * @param kind what it is
@@ -52,13 +54,21 @@ public record Proposal(
    * @param filter what the typed letters are compared with
    */
   public Proposal {
-    paragraphs = List.copyOf(paragraphs);
+    detail = Prose.set(detail);
+    paragraphs = paragraphs.stream().map(Prose::set).toList();
   }
 
   /** Makes a proposal without stops that is found by its own letters; empty paragraphs are left. */
   static Proposal of(String text, Kind kind, String detail, String... paragraphs) {
     List<String> said = List.of(paragraphs).stream().filter(one -> !one.isBlank()).toList();
     return new Proposal(text, kind, detail, said, Optional.empty(), text);
+  }
+
+  /** Adds a paragraph behind the first, which says what it is. */
+  Proposal withRemark(String remark) {
+    List<String> more = new ArrayList<>(paragraphs);
+    more.add(Math.min(1, more.size()), remark);
+    return new Proposal(text, kind, detail, more, snippet, filter);
   }
 
   Proposal withSnippet(Snippet stops) {

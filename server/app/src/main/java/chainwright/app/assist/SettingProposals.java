@@ -9,6 +9,7 @@ import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.lowering.Vocabulary;
+import chainwright.notation.model.Settings;
 import chainwright.notation.project.Scope;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.ReservedWords;
@@ -25,9 +26,10 @@ import java.util.Set;
  * @param source the kind of source, if it is declared
  * @param scope what the names mean
  * @param found the codes of the rules that were found broken on this line
+ * @param written what the line says as it stands
  */
 record SettingProposals(
-    StageKind kind, Optional<SourceKind> source, Scope scope, Set<String> found) {
+    StageKind kind, Optional<SourceKind> source, Scope scope, Set<String> found, Settings written) {
 
   SettingProposals {
     found = Set.copyOf(found);
@@ -44,9 +46,19 @@ record SettingProposals(
     return switch (state.wanted()) {
       case OWN_WORDS -> List.of();
       case RULE -> startsWithName(line.after()) ? List.of() : rules();
-      case VALUE -> value(state, line, before);
-      case ANYTHING -> anything(state, line, before);
+      case VALUE -> warned(value(state, line, before));
+      case ANYTHING -> warned(anything(state, line, before));
     };
+  }
+
+  /** Whoever chooses a value is told what too much of the stage sounds like. */
+  private List<Proposal> warned(List<Proposal> proposals) {
+    String warning = "Too much of it: " + kind.overdone();
+    return proposals.stream().map(one -> isValue(one) ? one.withRemark(warning) : one).toList();
+  }
+
+  private static boolean isValue(Proposal proposal) {
+    return proposal.kind() == Proposal.Kind.VALUE || proposal.kind() == Proposal.Kind.UNIT;
   }
 
   private List<Proposal> value(StageLine state, WrittenLine line, List<Item> before) {
@@ -155,7 +167,7 @@ record SettingProposals(
       }
       for (Setting setting : kind.settings()) {
         boolean isNamed = !setting.isPositional() && isRequired(setting) == isRequired;
-        boolean fits = !wouldTakeWhatFollows(setting, line) && !state.isIdle(setting);
+        boolean fits = !wouldTakeWhatFollows(setting, line) && written.isInEffect(setting);
         if (isNamed && fits && !state.isWritten(setting) && !line.isNumber()) {
           proposals.add(named(setting));
         }
@@ -183,7 +195,7 @@ record SettingProposals(
   private List<Setting> positional(StageLine state) {
     return kind.settings().stream()
         .filter(Setting::isPositional)
-        .filter(setting -> !state.isWritten(setting) && !state.isIdle(setting))
+        .filter(setting -> !state.isWritten(setting) && written.isInEffect(setting))
         .toList();
   }
 

@@ -4,16 +4,10 @@ import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
-import chainwright.notation.model.Settings;
-import chainwright.notation.model.Value;
-import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.SyntaxKind;
-import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Dimension;
-import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -37,7 +31,6 @@ final class StageLine {
   private final StageKind kind;
   private final Set<String> written = new HashSet<>();
   private final Set<String> clauses = new HashSet<>();
-  private final List<Written> said = new ArrayList<>();
   private Optional<Setting> open = Optional.empty();
   private Wanted wanted = Wanted.ANYTHING;
   private RangeRow.Direction direction = RangeRow.Direction.ANY;
@@ -54,7 +47,6 @@ final class StageLine {
     after.forEach(behind::read);
     line.written.addAll(behind.written);
     line.clauses.addAll(behind.clauses);
-    line.said.addAll(behind.said);
     if (line.direction == RangeRow.Direction.ANY) {
       line.direction = behind.direction;
     }
@@ -81,11 +73,6 @@ final class StageLine {
     return false;
   }
 
-  /** Whether a setting would do nothing beside those that are written. */
-  boolean isIdle(Setting setting) {
-    return !new Settings(kind, said).isInEffect(setting);
-  }
-
   boolean hasClause(String word) {
     return clauses.contains(word);
   }
@@ -102,19 +89,19 @@ final class StageLine {
 
   private void read(Item item) {
     if (item instanceof Item.Word word) {
-      readWord(word.text(), word.span());
+      readWord(word.text());
     } else if (item instanceof Item.Amount amount) {
       readAmount(amount);
     } else if (item instanceof Item.Range range) {
       Optional<Setting> setting = open.or(() -> positional(dimension(range), true));
       boolean isWhole = dimension(range).isPresent();
-      setting.filter(one -> isWhole).ifPresent(one -> close(one, new Value.Flag(), range.span()));
+      setting.filter(one -> isWhole).ifPresent(one -> close(one));
     } else if (item instanceof Item.Text && wanted == Wanted.OWN_WORDS) {
       wanted = Wanted.ANYTHING;
     }
   }
 
-  private void readWord(String word, TextSpan span) {
+  private void readWord(String word) {
     if (wanted == Wanted.RULE) {
       wanted = Wanted.OWN_WORDS;
       return;
@@ -127,7 +114,7 @@ final class StageLine {
         open.filter(one -> one.takes() instanceof Takes.OneOf || one.takes() instanceof Takes.Name)
             .isPresent();
     if (takesWord) {
-      close(open.orElseThrow(), new Value.Word(word), span);
+      close(open.orElseThrow());
       return;
     }
     switch (word) {
@@ -136,14 +123,14 @@ final class StageLine {
         wanted = word.equals("as") ? Wanted.OWN_WORDS : Wanted.RULE;
       }
       case "bypassed" -> clauses.add(word);
-      default -> readSetting(word, span);
+      default -> readSetting(word);
     }
   }
 
-  private void readSetting(String word, TextSpan span) {
+  private void readSetting(String word) {
     Optional<Setting> named = kind.setting(word);
     if (named.isPresent() && named.get().takes() instanceof Takes.Flag) {
-      close(named.get(), new Value.Flag(), span);
+      close(named.get());
     } else if (named.isPresent()) {
       written.add(word);
       open = named;
@@ -153,7 +140,7 @@ final class StageLine {
           .filter(Setting::isPositional)
           .filter(one -> one.takes() instanceof Takes.OneOf oneOf && oneOf.words().contains(word))
           .findFirst()
-          .ifPresent(one -> close(one, new Value.Word(word), span));
+          .ifPresent(this::close);
     }
   }
 
@@ -180,25 +167,12 @@ final class StageLine {
         wanted = Wanted.VALUE;
         written.add(setting.get().name());
       } else {
-        close(setting.get(), value(amount), amount.span());
+        close(setting.get());
       }
     }
   }
 
-  /**
-   * What an amount says, as far as the effect of another setting may hang on it: a plain number.
-   */
-  private static Value value(Item.Amount amount) {
-    Optional<Unit> unit = amount.unit().flatMap(Unit::parse);
-    return unit.isPresent() && amount.number().matches("[0-9]+")
-        ? new Value.Of(
-            Quantity.of(
-                unit.get().dimension(), unit.get().toBase(Double.parseDouble(amount.number()))))
-        : new Value.Flag();
-  }
-
-  private void close(Setting setting, Value value, TextSpan span) {
-    said.add(new Written(setting, value, Optional.empty(), span));
+  private void close(Setting setting) {
     written.add(setting.name());
     open = Optional.empty();
     wanted = Wanted.ANYTHING;

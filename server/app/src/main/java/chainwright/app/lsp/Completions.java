@@ -50,6 +50,7 @@ final class Completions {
             Catalogue.load(),
             request.workspace().projectOf(request.document()).scope(file.key()),
             new NearbyFiles(request.document(), request.workspace()),
+            file.sections().get(index).definition(),
             line.get().isAtRule() ? rulesFound(request, offset) : Set.of());
     Completing.Answer answer = completing.at(line.get());
     List<CompletionItem> items = new ArrayList<>();

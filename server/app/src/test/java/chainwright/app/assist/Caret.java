@@ -41,6 +41,7 @@ record Caret(
             Catalogue.load(),
             workspace.projectOf(document).scope(document.file().key()),
             new NearbyFiles(document, workspace),
+            document.file().sections().get(index).definition(),
             Set.of());
     Completing.Answer answer =
         line.map(completing::at).orElse(new Completing.Answer(List.of(), true));

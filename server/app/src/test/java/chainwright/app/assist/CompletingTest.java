@@ -3,6 +3,7 @@ package chainwright.app.assist;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -141,6 +142,41 @@ class CompletingTest {
       })
   void stage_everyPlace_isCompleted(String place, String marked, String expected) {
     check(place, "chain here {~  " + marked + OTHERS, expected);
+  }
+
+  @Test
+  void value_ofAStage_comesWithWhatItDoesTooMuchOfItItsRangeAndTheSource() {
+    checkKnown(
+        "source bass~  compressor threshold -20 dBFS ratio |",
+        "4:1",
+        "ratio, usual for bass",
+        "How many dB more at the input give one dB more at the output, above the threshold.",
+        "Too much of it: Flat and small, dull onsets, audible pumping; low notes distort when attack"
+            + " and release are both short.",
+        "For bass: usual 3:1 to 6:1, cautious 2:1 to 4:1, extreme at or above 12:1.",
+        "Source of the range: R. Izhaki, Mixing Audio (from memory), and 3 more: `chainwright explain"
+            + " ratio`.");
+    checkKnown(
+        "compressor threshold -20 dBFS detector |",
+        "rms",
+        "detector",
+        "What it follows: single wave peaks, the average energy, or the average with a release that"
+            + " slows the longer it was pressed.",
+        "Too much of it: Flat and small, dull onsets, audible pumping; low notes distort when attack"
+            + " and release are both short.");
+  }
+
+  private static void checkKnown(String marked, String text, String detail, String... known) {
+    Proposal proposal =
+        Caret.in("chain here {\n  " + marked.replace("~", "\n") + "\n}\n")
+            .answer()
+            .proposals()
+            .stream()
+            .filter(one -> one.text().equals(text))
+            .findFirst()
+            .orElseThrow();
+    assertThat(proposal.detail()).isEqualTo(detail);
+    assertThat(proposal.paragraphs()).containsExactly(known);
   }
 
   @ParameterizedTest
