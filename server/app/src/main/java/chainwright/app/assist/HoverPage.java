@@ -5,6 +5,7 @@ import chainwright.app.plot.Plot;
 import chainwright.app.plot.PlotTheme;
 import chainwright.app.plot.SvgPlot;
 import chainwright.app.plot.TextPlot;
+import chainwright.notation.diagnostic.Prose;
 import chainwright.notation.model.Note;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
@@ -37,8 +38,12 @@ final class HoverPage {
     return "**" + word + "**: " + says;
   }
 
-  /** Adds a paragraph, or a list. */
+  /** Adds a paragraph, or a list; the minus of a number is set as a minus sign. */
   HoverPage say(String markdown) {
+    return add(Prose.set(markdown));
+  }
+
+  private HoverPage add(String markdown) {
     if (!markdown.isBlank()) {
       text.append(markdown.strip()).append("\n\n");
     }
@@ -77,7 +82,7 @@ final class HoverPage {
   private void row(List<String> cells) {
     text.append(
             cells.stream()
-                .map(cell -> cell.replace("|", "\\|").replace("\n", " "))
+                .map(cell -> Prose.set(cell).replace("|", "\\|").replace("\n", " "))
                 .collect(Collectors.joining(" | ", "| ", " |")))
         .append('\n');
   }
@@ -85,7 +90,7 @@ final class HoverPage {
   HoverPage notes(List<Note> notes) {
     notes.forEach(
         note ->
-            say(
+            add(
                 Arrays.stream(plain(note.text()).split("\n", -1))
                     .map(line -> "> " + line)
                     .collect(Collectors.joining("\n"))));

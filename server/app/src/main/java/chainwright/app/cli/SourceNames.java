@@ -1,18 +1,17 @@
 package chainwright.app.cli;
 
 import chainwright.app.page.SourceName;
-import chainwright.app.page.Wrapping;
 import chainwright.app.plot.CellText;
 import java.util.Comparator;
 import java.util.List;
 
-/** Names sources so briefly that their names fit into one line. */
+/** Names sources so briefly that, as a rule, they take one line. */
 final class SourceNames {
 
   private SourceNames() {}
 
   /**
-   * Names as many sources as fit.
+   * Names the first source, whole, and as many others as fit beside it.
    *
    * @param sources the sources in full
    * @param topic the words by which {@code explain} names all of them
@@ -24,9 +23,7 @@ final class SourceNames {
     // What somebody has written comes before what everybody does.
     List<String> ranked =
         sources.stream().sorted(Comparator.comparing(SourceName::isPractice)).toList();
-    String rest = more(sources.size() - 1);
-    StringBuilder names =
-        new StringBuilder(fitted(SourceName.brief(ranked.get(0)), cells - CellText.width(rest)));
+    StringBuilder names = new StringBuilder(SourceName.brief(ranked.get(0)));
     int named = 1;
     for (; named < sources.size(); named++) {
       String next = "; " + SourceName.brief(ranked.get(named));
@@ -44,12 +41,5 @@ final class SourceNames {
 
   private static String more(int count) {
     return count == 0 ? "" : "; " + count + " more";
-  }
-
-  /** Cuts a name at a blank, so that what follows it still has room. */
-  private static String fitted(String name, int cells) {
-    return CellText.width(name) <= cells
-        ? name
-        : Wrapping.lines(name, cells - 2).get(0) + " \u2026";
   }
 }

@@ -19,6 +19,16 @@ import java.util.stream.Collectors;
  */
 final class RangeTable {
 
+  private static final List<Block.Term> READING =
+      List.of(
+          new Block.Term(
+              "cautious",
+              "rarely does harm, whatever the recording; it may begin or end beyond the usual, on the"
+                  + " side that does less"),
+          new Block.Term("usual", "where most engineers stay on such a source"),
+          new Block.Term(
+              "extreme", "from there on the trade rarely goes; a finding asks for a note"));
+
   private final Catalogue catalogue;
   private final Map<String, Citation> cited = new LinkedHashMap<>();
 
@@ -97,15 +107,17 @@ final class RangeTable {
   }
 
   /**
-   * Returns the sources of knowledge that the tables so far have named, in full.
+   * Says how the tables so far are to be read, and names their sources of knowledge in full.
    *
-   * @return a heading and the sources; nothing if none is named
+   * @return headings with what stands below them; nothing if there is no table
    */
   List<Block> sources() {
     if (cited.isEmpty()) {
       return List.of();
     }
     return List.of(
+        new Block.Heading("How to read the ranges"),
+        new Block.Terms(READING),
         new Block.Heading("Sources"),
         new Block.Terms(
             cited.values().stream()

@@ -7,6 +7,8 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.model.Settings;
+import chainwright.notation.model.Value;
+import chainwright.quantity.Dimension;
 import chainwright.quantity.NumberText;
 import chainwright.quantity.Unit;
 import java.util.List;
@@ -27,7 +29,9 @@ final class SettingText {
 
   private static String kind(Takes takes) {
     if (takes instanceof Takes.InUnit unit) {
-      String one = unit.unit().dimension().description();
+      boolean isTime = unit.unit().dimension() == Dimension.TIME && !unit.isSpan();
+      // Only a place in the recording is ever written as on a clock.
+      String one = isTime ? "a time in us, ms or s" : unit.unit().dimension().description();
       return unit.isSpan() ? "two values and `to`: " + one : one;
     }
     if (takes instanceof Takes.OneOf words) {
@@ -70,6 +74,8 @@ final class SettingText {
       return "Where it is not written, it is computed: " + computed.how() + ".";
     }
     return Settings.byOmission(setting)
+        .map(Value::toString)
+        .map(value -> setting.isSize() && value.startsWith("+") ? value.substring(1) : value)
         .map(value -> "Where it is not written, " + value + " holds.")
         .orElse("");
   }

@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -22,7 +23,7 @@ import java.util.stream.Stream;
  */
 record StagePage(Catalogue catalogue, StageKind kind) {
 
-  private static final int LONGEST = 70;
+  private static final int LONGEST = 72;
 
   Page page(Optional<SourceKind> source) {
     List<Block> blocks = new ArrayList<>();
@@ -57,26 +58,29 @@ record StagePage(Catalogue catalogue, StageKind kind) {
     return blocks;
   }
 
-  /** How it is written, a continued line marked as in a chain. */
+  /** How it is written, what may be left out between brackets; a further line as in a chain. */
   private List<String> form() {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder(kind.word());
-    for (Setting setting : kind.settings()) {
+    for (Setting setting : usualFirst()) {
       String form = SettingText.form(setting);
-      if (isInShort(setting)) {
-        if (line.length() + form.length() > LONGEST) {
-          lines.add(line.toString());
-          line = new StringBuilder("  ...");
-        }
-        line.append("  ").append(form);
+      if (line.length() + form.length() + 2 > LONGEST) {
+        lines.add(line.toString());
+        line = new StringBuilder("  ...");
       }
+      line.append("  ").append(form);
     }
     lines.add(line.toString());
     return lines;
   }
 
-  /** What a line of it usually says. */
-  private static boolean isInShort(Setting setting) {
+  private List<Setting> usualFirst() {
+    return kind.settings().stream()
+        .sorted(Comparator.comparing(setting -> !isUsuallyWritten(setting)))
+        .toList();
+  }
+
+  private static boolean isUsuallyWritten(Setting setting) {
     return setting.isPositional() || setting.byOmission() instanceof Default.Required;
   }
 

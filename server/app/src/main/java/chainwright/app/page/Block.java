@@ -1,8 +1,12 @@
 package chainwright.app.page;
 
+import chainwright.notation.diagnostic.Prose;
 import java.util.List;
 
-/** A piece of a page. Words in it may hold code between backquotes, as in Markdown. */
+/**
+ * A piece of a page. Words in it may hold code between backquotes, as in Markdown; outside of it
+ * the minus of a number is set as a minus sign.
+ */
 public sealed interface Block {
 
   /**
@@ -20,6 +24,16 @@ public sealed interface Block {
    * @param text the heading, without an end mark
    */
   record Heading(String text) implements Block {
+
+    /**
+     * Sets the words.
+     *
+     * @param text the heading
+     */
+    public Heading {
+      text = Prose.set(text);
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.visitHeading(this);
@@ -32,6 +46,16 @@ public sealed interface Block {
    * @param text one or more sentences
    */
   record Paragraph(String text) implements Block {
+
+    /**
+     * Sets the words.
+     *
+     * @param text one or more sentences
+     */
+    public Paragraph {
+      text = Prose.set(text);
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.visitParagraph(this);
@@ -46,12 +70,12 @@ public sealed interface Block {
   record Items(List<String> texts) implements Block {
 
     /**
-     * Copies the list.
+     * Copies the list, and sets the words.
      *
      * @param texts its items
      */
     public Items {
-      texts = List.copyOf(texts);
+      texts = texts.stream().map(Prose::set).toList();
     }
 
     @Override
@@ -88,7 +112,19 @@ public sealed interface Block {
    * @param word the word
    * @param meaning what is to be said of it
    */
-  record Term(String word, String meaning) {}
+  record Term(String word, String meaning) {
+
+    /**
+     * Sets the words.
+     *
+     * @param word the word
+     * @param meaning what is to be said of it
+     */
+    public Term {
+      word = Prose.set(word);
+      meaning = Prose.set(meaning);
+    }
+  }
 
   /**
    * A table. Its first column gives way where there is no room.
@@ -99,14 +135,14 @@ public sealed interface Block {
   record Table(List<String> heads, List<List<String>> rows) implements Block {
 
     /**
-     * Copies the lists.
+     * Copies the lists, and sets the words.
      *
      * @param heads what each column holds
      * @param rows the rows
      */
     public Table {
       heads = List.copyOf(heads);
-      rows = List.copyOf(rows);
+      rows = rows.stream().map(row -> row.stream().map(Prose::set).toList()).toList();
     }
 
     @Override
@@ -160,7 +196,7 @@ public sealed interface Block {
   record Step(String number, int depth, String head, List<Block> body) implements Block {
 
     /**
-     * Copies the list.
+     * Copies the list, and sets the words.
      *
      * @param number its number
      * @param depth how far inside it stands
@@ -168,6 +204,7 @@ public sealed interface Block {
      * @param body what is to be said of it
      */
     public Step {
+      head = Prose.set(head);
       body = List.copyOf(body);
     }
 

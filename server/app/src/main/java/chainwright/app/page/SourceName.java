@@ -6,26 +6,29 @@ import java.util.regex.Pattern;
 /** Names a source as briefly as a reader needs it to be recognised. */
 public final class SourceName {
 
-  /** Author and title; what follows are chapters; at the end how the source is known. */
-  private static final Pattern CITATION =
-      Pattern.compile("(?<name>.+?)(?:[:;] .*?| \\(.*?)?(?<known> \\([^()]*\\))?");
+  /** At the end, how the source is known. */
+  private static final Pattern KNOWN =
+      Pattern.compile(" \\((?:opened|from memory|computed)(?:[^()]|\\([^()]*\\))*\\)$");
+
+  /** Author and title, a title in quotes whole; what follows a colon or a bracket is detail. */
+  private static final Pattern NAME =
+      Pattern.compile("(?:\"[^\"]*\"|(?![:;] | \\((?!ed\\.\\))).)+");
 
   private SourceName() {}
 
   /**
-   * Leaves out chapters and publishers.
+   * Leaves out subtitles, chapters and publishers.
    *
    * @param source the source in full, such as "R. Izhaki, Mixing Audio: Concepts, Practices and
    *     Tools (Focal), chapters on equalizers (from memory)"
    * @return such as "R. Izhaki, Mixing Audio (from memory)"
    */
   public static String brief(String source) {
-    Matcher matcher = CITATION.matcher(source);
-    if (!matcher.matches()) {
-      return source;
-    }
-    String known = matcher.group("known");
-    return matcher.group("name") + (known == null ? "" : known);
+    Matcher known = KNOWN.matcher(source);
+    boolean isSaid = known.find();
+    String text = isSaid ? source.substring(0, known.start()) : source;
+    Matcher name = NAME.matcher(text);
+    return (name.lookingAt() ? name.group() : text) + (isSaid ? known.group() : "");
   }
 
   /**

@@ -16,6 +16,7 @@ public record Citation(String key, String text, String howKnown) {
    * @return such as "common practice, no source"
    */
   public String spelt() {
-    return howKnown.isEmpty() || howKnown.equals("none") ? text : text + " (" + howKnown + ")";
+    boolean isSaid = howKnown.isEmpty() || howKnown.equals("none") || text.startsWith(howKnown);
+    return isSaid ? text : text + " (" + howKnown + ")";
   }
 }

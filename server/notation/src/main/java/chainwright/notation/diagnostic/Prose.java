@@ -4,7 +4,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Sets sentences for people as print does, and leaves what is to be typed as it is typed. */
-final class Prose {
+public final class Prose {
 
   /** A stretch between backticks, or a hyphen that is the sign of a number. */
   private static final Pattern CODE_OR_SIGN =
@@ -21,8 +21,13 @@ final class Prose {
         : set(Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1));
   }
 
-  /** Writes the minus of numbers as a minus sign, except between backticks. */
-  static String set(String sentence) {
+  /**
+   * Writes the minus of numbers as a minus sign, except between backticks.
+   *
+   * @param sentence such as "at -18 dBFS; write `-18 dBFS`"
+   * @return such as "at −18 dBFS; write `-18 dBFS`"
+   */
+  public static String set(String sentence) {
     if (sentence.indexOf('-') < 0) {
       return sentence;
     }
