@@ -37,7 +37,7 @@ class HoversTest {
       delimiter = '|',
       value = {
         "5 | 4 | \u22123.0 dB at 66 Hz, 18 dB/oct, \u22121.0 dB at the usual lowest note E2",
-        "7 | 4 | 2 dB of gain reduction at \u221218 dBFS, 3:1 from -21 dBFS",
+        "7 | 4 | 2 dB of gain reduction at \u221218 dBFS, 3:1 from \u221221 dBFS",
         "8 | 4 | \u22122.5 dB at 3.1 kHz",
         "5 | 19 | 18 dB/oct",
         "4 | 10 | Lead vocal",
