@@ -233,7 +233,6 @@ final class CaretSearch {
 
   private Surroundings around(Scan scan) {
     return new Surroundings(
-        scan.statement().map(Statement::offset).orElse(caret),
         blocks,
         top.map(CaretSearch::name).orElse(""),
         top.flatMap(CaretSearch::source),

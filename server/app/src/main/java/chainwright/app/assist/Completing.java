@@ -8,7 +8,6 @@ import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Settings;
-import chainwright.notation.model.Step;
 import chainwright.notation.project.Scope;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.ReservedWords;
@@ -140,8 +139,7 @@ public record Completing(
   /** What the line says as it was read; a line that is out of place says nothing. */
   private Settings written(WrittenLine line, StageKind kind) {
     return around
-        .flatMap(definition -> StageAt.find(definition, line.around().start()))
-        .map(Step.Stage::settings)
+        .flatMap(definition -> SettingsAt.find(definition, line.typed().start()))
         .filter(settings -> settings.kind().word().equals(kind.word()))
         .orElseGet(() -> new Settings(kind, List.of()));
   }

@@ -1,5 +1,6 @@
 package chainwright.app.assist;
 
+import chainwright.notation.diagnostic.Prose;
 import java.util.List;
 import java.util.OptionalInt;
 
@@ -21,7 +22,19 @@ public record Signature(String label, String says, List<Parameter> parameters, O
    * @param end where it ends there
    * @param says what it does, what holds without it, and its range with its source, in plain words
    */
-  public record Parameter(int start, int end, String says) {}
+  public record Parameter(int start, int end, String says) {
+
+    /**
+     * Sets the words.
+     *
+     * @param start where it begins
+     * @param end where it ends
+     * @param says what it does
+     */
+    public Parameter {
+      says = Prose.set(says);
+    }
+  }
 
   /**
    * Copies the parameters.

@@ -8,10 +8,8 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
-import chainwright.notation.model.Definition;
 import chainwright.notation.model.Lowered;
 import chainwright.notation.model.Settings;
-import chainwright.notation.model.Step;
 import chainwright.notation.model.Written;
 import chainwright.quantity.NumberText;
 import chainwright.quantity.Unit;
@@ -63,7 +61,11 @@ public final class Signing {
     if (kind.isEmpty() || CLAUSES.contains(words.get(words.size() - 1))) {
       return Optional.empty();
     }
-    Optional<Settings> written = settings(kind.get());
+    Optional<Settings> written =
+        section
+            .definition()
+            .flatMap(definition -> SettingsAt.find(definition, caret))
+            .filter(found -> found.kind().equals(kind.get()));
     Settings said = written.orElseGet(() -> new Settings(kind.get(), List.of()));
     Optional<Setting> active = active(kind.get(), words, written);
     List<Setting> settings =
@@ -141,71 +143,6 @@ public final class Signing {
 
   private static boolean isWritten(Setting setting, List<Written> complete) {
     return complete.stream().anyMatch(one -> one.setting().equals(setting));
-  }
-
-  /** What is understood of the stage on the caret's line. */
-  private Optional<Settings> settings(StageKind kind) {
-    List<Step> steps =
-        section
-            .definition()
-            .map(
-                one ->
-                    one instanceof Definition.Track track
-                        ? track.steps()
-                        : one instanceof Definition.Preset preset
-                            ? preset.steps()
-                            : List.<Step>of())
-            .orElse(List.of());
-    return settings(steps).filter(found -> found.kind().equals(kind));
-  }
-
-  private Optional<Settings> settings(List<Step> steps) {
-    for (Step step : steps) {
-      Optional<Settings> own = isOnLine(step) ? settings(step) : Optional.empty();
-      if (own.isPresent()) {
-        return own;
-      }
-      List<Step> inner = new ArrayList<>();
-      step.branches().forEach(branch -> inner.addAll(branch.steps()));
-      if (step instanceof Step.Stage stage) {
-        inner.addAll(stage.sideChain());
-      }
-      Optional<Settings> within = settings(inner);
-      if (within.isPresent()) {
-        return within;
-      }
-    }
-    return Optional.empty();
-  }
-
-  private static Optional<Settings> settings(Step step) {
-    if (step instanceof Step.Stage stage) {
-      return Optional.of(stage.settings());
-    }
-    if (step instanceof Step.Insert insert) {
-      return Optional.of(insert.settings());
-    }
-    return step instanceof Step.Multiband multiband
-        ? Optional.of(multiband.settings())
-        : Optional.empty();
-  }
-
-  /**
-   * Whether nothing but blanks, or a mark that the line goes on, is between a step and the caret.
-   */
-  private boolean isOnLine(Step step) {
-    if (step.lineSpan().isTouchedBy(caret)) {
-      return true;
-    }
-    if (step.lineSpan().start() > caret) {
-      return false;
-    }
-    String between = section.section().text().substring(step.lineSpan().end(), caret);
-    String marks = between.strip();
-    boolean isOneLine = between.chars().noneMatch(c -> c == '\n' || c == '\r');
-    return isOneLine
-        ? !between.contains("{") && !between.contains("}")
-        : marks.startsWith("...") && marks.chars().noneMatch(c -> c == '\n' || c == '\r');
   }
 
   private static String form(Setting setting) {

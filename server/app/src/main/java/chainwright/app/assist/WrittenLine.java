@@ -41,7 +41,6 @@ public record WrittenLine(
   /**
    * What stands around a line.
    *
-   * @param start where its statement begins, from the section's start
    * @param blocks the words that opened the blocks around it, innermost first
    * @param owner the name of the chain, bus or preset around it; empty text where it has none
    * @param source the kind of source declared there
@@ -50,7 +49,6 @@ public record WrittenLine(
    * @param previous what stands behind the first word of the statement just above
    */
   public record Surroundings(
-      int start,
       List<String> blocks,
       String owner,
       Optional<String> source,
@@ -61,7 +59,6 @@ public record WrittenLine(
     /**
      * Copies the lists.
      *
-     * @param start where its statement begins
      * @param blocks the words that opened the blocks
      * @param owner the name of what is around it
      * @param source the kind of source
