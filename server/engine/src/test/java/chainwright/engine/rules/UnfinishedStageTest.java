@@ -7,6 +7,7 @@ import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.sound.SoundBuilder;
+import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.model.Definition;
 import chainwright.notation.project.Project;
@@ -99,6 +100,40 @@ class UnfinishedStageTest {
     assertThat(judged.textFaults().get(0).fixes())
         .isNotEmpty()
         .allSatisfy(fix -> assertThat(fix.effect()).isEqualTo(effect));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "high-pass 66 dB                 | wrong-unit       | high-pass 66 Hz",
+        "high-pass 66 Hz 18 dB oct       | unknown-unit     | high-pass 66 Hz 18 dB/oct",
+        "high-pass 66 Hz slope 18 dB oct | unknown-unit     | high-pass 66 Hz slope 18 dB/oct",
+        "bell 3 kHz +3 to +4 dB          | range-unexpected | bell 3 kHz +3 dB",
+        "bell 3 kHz +3..+4 dB            | stray-character  | bell 3 kHz +3 to +4 dB",
+        "bell 200 to 400 Hz -3 dB        | range-unexpected | bell 200 Hz -3 dB",
+      })
+  void slipOfAUnitOrARange_isOneFaultWithAFix(String line, String code, String mended) {
+    JudgedText judged = JudgedText.of(text(line));
+    assertThat(judged.textFaults()).extracting(Finding::code).containsExactly(code);
+    assertThat(judged.with(judged.textFaults().get(0).fixes().get(0)).text())
+        .isEqualTo(text(mended));
+  }
+
+  /** The middle of frequencies is as many octaves from both ends: the root of their product. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "bell 3 kHz +3 to +4 dB    | `+3 dB` `+3.5 dB` `+4 dB`",
+        "bell 3 kHz -4 to -2 dB    | `-4 dB` `-3 dB` `-2 dB`",
+        "bell 200 to 400 Hz -3 dB  | `200 Hz` `280 Hz` `400 Hz`",
+        "bell 800 Hz to 1 kHz 3 dB | `800 Hz` `1 kHz`",
+      })
+  void range_whereOneValueIsWanted_offersItsEndsAndItsMiddle(String line, String offered) {
+    assertThat(JudgedText.of(text(line)).textFaults().get(0).fixes())
+        .extracting(fix -> fix.title().replace("Write ", ""))
+        .containsExactly(offered.split("(?<=`) "));
   }
 
   private static String text(String line) {

@@ -54,4 +54,14 @@ public record SourceKind(
     zones = List.copyOf(zones);
     citations = List.copyOf(citations);
   }
+
+  /**
+   * Names kinds in a sentence.
+   *
+   * @param kinds the kinds
+   * @return such as "lead-vocal, kick"
+   */
+  public static String inWords(List<SourceKind> kinds) {
+    return String.join(", ", kinds.stream().map(SourceKind::word).toList());
+  }
 }

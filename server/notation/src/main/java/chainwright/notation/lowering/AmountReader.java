@@ -10,6 +10,8 @@ import chainwright.quantity.Dimension;
 import chainwright.quantity.NumberText;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -374,6 +376,11 @@ record AmountReader(Report report) {
     } catch (NumberFormatException tooStrange) {
       return Optional.empty();
     }
+  }
+
+  /** Rounds to two significant digits, as one would say it. */
+  static double round(double value) {
+    return new BigDecimal(value).round(new MathContext(2)).doubleValue();
   }
 
   /** Spells a number as the notation does. */

@@ -120,7 +120,8 @@ final class DeclarationReader {
           "`" + name.get().text() + "` is no known kind of source",
           name.get().span(),
           name.get().text(),
-          catalogue.sources().stream().map(SourceKind::word).toList());
+          catalogue.sources().stream().map(SourceKind::word).toList(),
+          "It is one of " + SourceKind.inWords(catalogue.sources()) + ".");
     }
     return kind.map(found -> new Source(found, name.get().span()));
   }

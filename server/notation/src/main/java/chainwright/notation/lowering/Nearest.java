@@ -4,11 +4,15 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToIntFunction;
 
 /** Finds words that a misspelt word may have meant. */
 public final class Nearest {
 
   private static final int MOST = 3;
+
+  /** A shorter word is a part of too many. */
+  private static final int SHORTEST_PART = 4;
 
   private Nearest() {}
 
@@ -18,7 +22,8 @@ public final class Nearest {
    * <p>The distance counts insertions, removals, replacements and swaps of neighbours; a word is
    * near when at most a third of the letters differ, and at least one may. Source: the restricted
    * Damerau-Levenshtein distance (Damerau, "A technique for computer detection and correction of
-   * spelling errors", CACM 7(3), 1964; from memory).
+   * spelling errors", CACM 7(3), 1964; from memory). Where no word is near as a whole, those are
+   * that have a part near to it: {@code lead-vocal} to {@code vocal}.
    *
    * @param word the misspelt word
    * @param known the words that exist
@@ -27,8 +32,24 @@ public final class Nearest {
   public static List<String> to(String word, Collection<String> known) {
     String lower = word.toLowerCase(Locale.ROOT);
     int allowed = Math.max(1, lower.length() / 3);
+    List<String> near = nearest(known, allowed, one -> distance(lower, one, allowed));
+    return near.isEmpty() && lower.length() >= SHORTEST_PART
+        ? nearest(known, allowed, one -> distanceToPart(lower, one, allowed))
+        : near;
+  }
+
+  private static int distanceToPart(String from, String candidate, int allowed) {
+    int nearest = Integer.MAX_VALUE;
+    for (String part : candidate.split("-", -1)) {
+      nearest = Math.min(nearest, distance(from, part, allowed));
+    }
+    return nearest;
+  }
+
+  private static List<String> nearest(
+      Collection<String> known, int allowed, ToIntFunction<String> distance) {
     return known.stream()
-        .map(candidate -> new Scored(candidate, distance(lower, candidate, allowed)))
+        .map(candidate -> new Scored(candidate, distance.applyAsInt(candidate)))
         .filter(scored -> scored.distance <= allowed)
         .sorted(Comparator.comparingInt(Scored::distance))
         .limit(MOST)

@@ -109,6 +109,35 @@ final class Readings {
         && isWithin(setting, unit.toBase(number) / takes.unit().toBase());
   }
 
+  /**
+   * Returns single values that a range may have meant: its lower end, its middle, its upper end.
+   * The middle of frequencies is the one that is as many octaves from both.
+   */
+  static List<String> within(Item.Range range) {
+    Optional<Double> low = AmountReader.parse(range.low().number());
+    Optional<Double> high = AmountReader.parse(range.high().number());
+    Optional<String> lowUnit = range.low().unit().or(() -> range.high().unit());
+    Optional<Unit> unit = range.high().unit().or(() -> range.low().unit()).flatMap(Unit::parse);
+    if (low.isEmpty() || high.isEmpty() || unit.isEmpty()) {
+      return List.of();
+    }
+    Optional<Unit> ofLow = lowUnit.flatMap(Unit::parse);
+    List<String> ends =
+        List.of(
+            spell(range.low().number(), ofLow.orElse(unit.get())),
+            spell(range.high().number(), unit.get()));
+    if (!ofLow.equals(unit)) {
+      return ends;
+    }
+    boolean isFrequency = unit.get().dimension() == Dimension.FREQUENCY;
+    double middle =
+        isFrequency
+            ? AmountReader.round(Math.sqrt(low.get() * high.get()))
+            : (low.get() + high.get()) / 2;
+    String sign = range.low().number().startsWith("+") && middle > 0 ? "+" : "";
+    return List.of(ends.get(0), spell(sign + AmountReader.spell(middle), unit.get()), ends.get(1));
+  }
+
   /** What an amount is by its unit; a ratio and a clock bear theirs. */
   static Optional<Dimension> dimension(Item.Amount amount) {
     if (amount.kind() == SyntaxKind.COLON_NUMBER) {

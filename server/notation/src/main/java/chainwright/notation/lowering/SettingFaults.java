@@ -82,13 +82,64 @@ record SettingFaults(
         "Write both ends, such as `5 to 9 " + takes.unit().symbol() + "`.");
   }
 
+  /** Reports two values where one is wanted, and offers both and the one between them. */
   void rangeUnexpected(Item.Range range, String title) {
+    List<String> values = Readings.within(range);
     report.add(
         Fault.RANGE_UNEXPECTED,
         range.span(),
         title + " takes one value, not a range",
         "",
-        "Write one value.");
+        values.isEmpty()
+            ? "Write one value."
+            : "Write one of them, or one between: `" + String.join("`, `", values) + "`.",
+        values.stream()
+            .map(
+                one -> report.change("Write `" + one + "`", false, new TextEdit(range.span(), one)))
+            .toList());
+  }
+
+  void strayText(Item.Text text) {
+    report.add(
+        Fault.STRAY_TEXT,
+        text.span(),
+        "`" + kind.word() + "` takes no text here",
+        "",
+        "Put it into a note on a line below: `note \"…\"`.");
+  }
+
+  /** The settings that a value in a unit can be for without a name. */
+  List<Setting> positional() {
+    return settings(one -> one.isPositional() && one.takes() instanceof Takes.InUnit);
+  }
+
+  private List<Setting> slopes() {
+    return settings(
+        one -> one.takes() instanceof Takes.InUnit takes && takes.unit() == Unit.DB_PER_OCTAVE);
+  }
+
+  /** Whether a slope is written as `18 dB oct`. */
+  boolean isSlopeInTwo(Item.Amount amount, Item behind) {
+    return behind instanceof Item.Word word
+        && amount.unit().flatMap(Unit::parse).filter(Unit.DECIBEL::equals).isPresent()
+        && Unit.parse(word.text()).filter(Unit.OCTAVE::equals).isPresent()
+        && !slopes().isEmpty();
+  }
+
+  /** Reports a slope whose unit is written as two. */
+  Unread slopeInTwo(Item.Amount amount, Item octave) {
+    TextSpan unit = amount.unitSpan().union(octave.span());
+    report.add(
+        Fault.UNKNOWN_UNIT,
+        unit,
+        "the unit of a slope is one word",
+        "",
+        "Write `" + Unit.DB_PER_OCTAVE.symbol() + "`.",
+        report.change(
+            "Write `" + Unit.DB_PER_OCTAVE.symbol() + "`",
+            true,
+            new TextEdit(unit, Unit.DB_PER_OCTAVE.symbol())));
+    return new Unread(amount.span().union(octave.span()), slopes());
   }
 
   /** Whether a word after a bare number can only be meant as its unit. */

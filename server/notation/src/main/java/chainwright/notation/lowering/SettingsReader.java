@@ -94,12 +94,7 @@ final class SettingsReader {
       if (takesTitle && title.isEmpty()) {
         title = text.text();
       } else {
-        report.add(
-            Fault.STRAY_TEXT,
-            text.span(),
-            "`" + kind.word() + "` takes no text here",
-            "",
-            "Put it into a note on a line below: `note \"…\"`.");
+        faults.strayText(text);
       }
     } else if (item instanceof Item.Mark mark) {
       faults.mark(mark);
@@ -257,7 +252,7 @@ final class SettingsReader {
 
   /** Reads an amount that has been taken, and what may follow it by mistake. */
   private Optional<Value> readOne(Setting setting, Takes.InUnit takes, Item.Amount amount) {
-    if (amount.unit().isEmpty() && takesUnknownUnit()) {
+    if (takesSlopeInTwo(amount) || (amount.unit().isEmpty() && takesUnknownUnit())) {
       return Optional.empty();
     }
     Optional<Quantity> quantity = amounts.read(amount, setting, takes.unit());
@@ -322,13 +317,25 @@ final class SettingsReader {
     unread.add(new Unread(range.span(), single.stream().toList()));
   }
 
+  /** Takes the `oct` behind a slope's `dB`, which is written as one unit. */
+  private boolean takesSlopeInTwo(Item.Amount amount) {
+    boolean isTaken = next < items.size() && faults.isSlopeInTwo(amount, items.get(next));
+    if (isTaken) {
+      unread.add(faults.slopeInTwo(amount, items.get(next++)));
+    }
+    return isTaken;
+  }
+
   private void readPositional(Item.Amount amount) {
+    if (takesSlopeInTwo(amount)) {
+      return;
+    }
     Optional<Dimension> dimension = Readings.dimension(amount);
     if (dimension.isEmpty()) {
       boolean isInUnknownUnit = amount.unit().isPresent() || takesUnknownUnit();
       amount.unit().ifPresent(unit -> faults.unknownUnit(unit, amount.unitSpan()));
       if (isInUnknownUnit || report.isTroubled(amount.span())) {
-        unread.add(new Unread(amount.span(), isInUnknownUnit ? positional() : List.of()));
+        unread.add(new Unread(amount.span(), isInUnknownUnit ? faults.positional() : List.of()));
       } else {
         unnamed.add(amount);
       }
@@ -353,12 +360,6 @@ final class SettingsReader {
       return;
     }
     unnamed.add(amount);
-  }
-
-  private List<Setting> positional() {
-    return kind.settings().stream()
-        .filter(one -> one.isPositional() && one.takes() instanceof Takes.InUnit)
-        .toList();
   }
 
   /** The Q that is the centre divided by a width, and so may be written as that width. */

@@ -9,11 +9,13 @@ import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Unread;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.text.TextEdit;
+import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The values of one line that do not say which setting they are for.
@@ -115,6 +117,21 @@ final class UnnamedValues {
     for (Setting setting : free) {
       if (setting.isPositional() || !isBare) {
         Readings.of(setting, amount).forEach(one -> meanings.add(new Meaning(setting, one)));
+      }
+    }
+    if (meanings.isEmpty() && amount.unit().isPresent()) {
+      // The number may be right and the unit a slip, where something must be written anyway.
+      Item.Amount bare =
+          new Item.Amount(
+              amount.kind(),
+              amount.number(),
+              amount.numberSpan(),
+              Optional.empty(),
+              new TextSpan(amount.numberSpan().end(), amount.numberSpan().end()));
+      for (Setting setting : free) {
+        if (setting.isPositional() && setting.byOmission() instanceof Default.Required) {
+          Readings.of(setting, bare).forEach(one -> meanings.add(new Meaning(setting, one)));
+        }
       }
     }
     boolean isSettled = meanings.stream().anyMatch(one -> isUnitKept(one, amount));

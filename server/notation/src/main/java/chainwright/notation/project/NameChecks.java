@@ -184,7 +184,10 @@ public final class NameChecks {
     }
     String remedy =
         near.isEmpty()
-            ? "Define it in this file, or import the file that defines it."
+            ? "Define it in this file, or import the file that defines it"
+                + (fault == Fault.UNKNOWN_SOURCE
+                    ? "; or write a kind: " + SourceKind.inWords(catalogue.sources()) + "."
+                    : ".")
             : "Did you mean `" + String.join("` or `", near) + "`?";
     boolean isTrack = fault == Fault.UNKNOWN_PRESET && scope.track(name.text()).isPresent();
     report(

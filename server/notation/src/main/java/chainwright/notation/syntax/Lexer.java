@@ -159,6 +159,9 @@ final class Lexer {
     if (text.startsWith("...", at)) {
       return 3;
     }
+    if (text.startsWith("..", at)) {
+      return 2;
+    }
     return Character.charCount(text.codePointAt(at));
   }
 

@@ -9,6 +9,8 @@ import java.util.Optional;
 /** Words what is wrong with characters that mean nothing where they stand. */
 final class Stray {
 
+  private static final String TO = "A range is written with `to`: `5.5 to 9 kHz`.";
+
   private Stray() {}
 
   /**
@@ -41,14 +43,13 @@ final class Stray {
           "Break the line before it.",
           new TextEdit(span, "\n" + " ".repeat(indent + 2) + "..."));
     }
+    if (text.equals("..")) {
+      return unread(span, "`..` joins no numbers", TO, new TextEdit(span, " to "));
+    }
     if (isSignApart(tokens, index)) {
       TextSpan gap = TextSpan.ofLength(span.end(), tokens.get(index + 1).length());
       return isAfterNumber
-          ? unread(
-              span,
-              "`" + text + "` joins no numbers",
-              "A range is written with `to`: `5.5 to 9 kHz`.",
-              new TextEdit(span, "to"))
+          ? unread(span, "`" + text + "` joins no numbers", TO, new TextEdit(span, "to"))
           : unread(
               span,
               "a sign touches its number",
@@ -75,7 +76,7 @@ final class Stray {
           Fault.RANGE_WITH_DASH,
           new TextSpan(offset - before.length(), offset + text.length()),
           "`" + before.text() + text + "` is two numbers, the second with a minus",
-          "A range is written with `to`: `5.5 to 9 kHz`.",
+          TO,
           Optional.of(new TextEdit(first, " to ")),
           true);
     }
