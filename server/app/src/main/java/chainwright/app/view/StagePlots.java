@@ -108,9 +108,11 @@ public final class StagePlots {
    */
   public static FrequencyPlot chain(String title, SignalPath path) {
     double[] hertz = grid(path.rate().nyquist());
-    return FrequencyPlot.of(
-            title, List.of(curve(whole(path), CurveRole.STAGE, hertz, path.response())))
-        .withZones(zones(path.source()));
+    FrequencyPlot plot =
+        FrequencyPlot.of(
+                title, List.of(curve(whole(path), CurveRole.STAGE, hertz, path.response())))
+            .withZones(zones(path.source()));
+    return WorkingRange.of(path.elements(), hertz).map(plot::withValues).orElse(plot);
   }
 
   /** Names the curve of a chain, and what it lacks. */
@@ -129,9 +131,11 @@ public final class StagePlots {
    */
   public static FrequencyPlot part(Part part, SignalPath path) {
     double[] hertz = grid(path.rate().nyquist());
-    return FrequencyPlot.of(
-            part.words(), withChain(part.words(), part.response(), part.soFar(), hertz))
-        .withZones(zones(path.source()));
+    FrequencyPlot plot =
+        FrequencyPlot.of(
+                part.words(), withChain(part.words(), part.response(), part.soFar(), hertz))
+            .withZones(zones(path.source()));
+    return WorkingRange.of(part.elements(), hertz).map(plot::withValues).orElse(plot);
   }
 
   /**
