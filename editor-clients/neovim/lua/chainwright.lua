@@ -59,7 +59,6 @@ function M.attach(bufnr)
     name = 'chainwright',
     cmd = chosen.cmd,
     root_dir = root,
-    workspace_folders = { { uri = vim.uri_from_fname(root), name = vim.fn.fnamemodify(root, ':t') } },
     init_options = { plots = chosen.plots },
     get_language_id = function()
       return 'chain'
