@@ -4,6 +4,7 @@ import chainwright.app.view.Readings;
 import chainwright.app.view.ResponseWords;
 import chainwright.app.view.StepWord;
 import chainwright.app.view.StructurePlots;
+import chainwright.app.view.Unfinished;
 import chainwright.dsp.filter.ConstantFactor;
 import chainwright.dsp.filter.MidSideResponse;
 import chainwright.dsp.filter.Response;
@@ -35,7 +36,10 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
 
   HoverText of(SplitElement split) {
     HoverPage page = ground.page();
-    if (split.step() instanceof Step.Insert insert) {
+    if (!split.unread().isEmpty()) {
+      page.say(HoverPage.answer(StepWord.of(split.step()), Unfinished.inWords(split)));
+      page.table(StageTables.HEAD, StageTables.rows(List.of(split), ground));
+    } else if (split.step() instanceof Step.Insert insert) {
       new InsertHover(ground).tell(page, insert, split, plots(split));
     } else if (split.step() instanceof Step.During during) {
       during(page, during, split);
@@ -216,6 +220,11 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     boolean isNamed = !name.equals(branch.branch().word());
     String word = branch.branch().word();
     HoverPage page = ground.page();
+    if (!split.unread().isEmpty()) {
+      page.say(HoverPage.answer(word, Unfinished.inWords(split)));
+      page.table(StageTables.HEAD, StageTables.rows(branch.elements(), ground));
+      return page.over(branch.branch().lineSpan());
+    }
     page.say(
         HoverPage.answer(
             word + (isNamed ? " " + HoverPage.plain(name) : ""),

@@ -2,6 +2,7 @@ package chainwright.app.assist;
 
 import chainwright.app.view.Readings;
 import chainwright.app.view.StructurePlots;
+import chainwright.app.view.Unfinished;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.notation.model.Step;
 import java.util.List;
@@ -14,6 +15,9 @@ final class StructureWords {
 
   /** Says such as "dry + squashed" or "out at +4 dBu, back at +4 dBu". */
   static String of(SplitElement split) {
+    if (!split.unread().isEmpty()) {
+      return Unfinished.inWords(split);
+    }
     if (split.step() instanceof Step.Insert insert) {
       return (insert.title().isEmpty() ? "" : insert.title() + ": ")
           + "out at "

@@ -7,6 +7,8 @@ import chainwright.app.view.Part;
 import chainwright.app.view.StagePlots;
 import chainwright.app.view.Unfinished;
 import chainwright.dsp.dynamics.StaticCurve;
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.stage.HarmonicModel;
@@ -70,6 +72,11 @@ record PlotSubject(Outline outline, Optional<Part> part) {
       String name = path().track().name().text();
       String title = path().track().title();
       return StagePlots.chain(title.isEmpty() ? name : name + ", " + title, path());
+    }
+    for (PathElement element : part.get().elements()) {
+      if (element instanceof SplitElement split && !split.unread().isEmpty()) {
+        throw new IOException(name() + " " + Unfinished.inWords(split) + "; `check` says more");
+      }
     }
     return stage().isPresent()
         ? StagePlots.frequency(sounding(), part.get().response(), part.get().soFar())

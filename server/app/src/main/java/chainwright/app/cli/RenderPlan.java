@@ -1,8 +1,11 @@
 package chainwright.app.cli;
 
+import chainwright.app.view.StepWord;
+import chainwright.app.view.Unfinished;
 import chainwright.engine.mix.MixNode;
 import chainwright.engine.mix.MixOrder;
 import chainwright.engine.mix.MixPlan;
+import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.RateChanges;
 import chainwright.engine.path.SignalPath;
@@ -67,6 +70,18 @@ final class RenderPlan {
                         + "` by `key`, which names no `take` or does not exist")
             .toList());
     refuseRateChanges(subject, plan);
+    refuse(
+        plan.nodes().stream()
+            .flatMap(node -> node.path().uncomputed().stream())
+            .filter(SplitElement.class::isInstance)
+            .map(SplitElement.class::cast)
+            .map(
+                split ->
+                    subject.line(split)
+                        + StepWord.of(split.step())
+                        + " "
+                        + Unfinished.inWords(split))
+            .toList());
     refuse(
         plan.silentStages().stream()
             .map(

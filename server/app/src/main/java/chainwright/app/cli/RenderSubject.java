@@ -4,6 +4,7 @@ import chainwright.app.view.Outline;
 import chainwright.app.view.Part;
 import chainwright.engine.mix.MixOrder;
 import chainwright.engine.path.PathBuilder;
+import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.notation.model.Definition;
@@ -102,6 +103,11 @@ record RenderSubject(
   /** Asks whether a chain or bus is the one that is meant; a name has one. */
   boolean isMeant(Definition.Track one) {
     return one.name().text().equals(track().name().text());
+  }
+
+  /** Says on which line a structure stands. */
+  String line(SplitElement split) {
+    return opened.line(split.appliedAt().orElse(split.place()));
   }
 
   /** Says where a stage stands: the chain where there are several, its number and its line. */

@@ -11,6 +11,8 @@ import chainwright.app.plot.Zone;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseSearch;
 import chainwright.dsp.nonlinear.Harmonics;
+import chainwright.engine.path.PathElement;
+import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.stage.StageSound;
@@ -115,10 +117,16 @@ public final class StagePlots {
     return WorkingRange.of(path.elements(), hertz).map(plot::withValues).orElse(plot);
   }
 
+  private static String word(PathElement element) {
+    return element instanceof StageElement stage
+        ? stage.word()
+        : StepWord.of(((SplitElement) element).step());
+  }
+
   /** Names the curve of a chain, and what it lacks. */
   private static String whole(SignalPath path) {
     List<String> lacking =
-        path.uncomputed().stream().map(stage -> "`" + stage.word() + "`").distinct().toList();
+        path.uncomputed().stream().map(one -> "`" + word(one) + "`").distinct().toList();
     return lacking.isEmpty() ? "whole chain" : "whole chain without " + String.join(", ", lacking);
   }
 

@@ -1,5 +1,6 @@
 package chainwright.app.view;
 
+import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.model.Settings;
@@ -9,7 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Says what has to be done to a stage before anything can be computed of it. */
+/** Says what has to be done to a line before anything can be computed of it. */
 public final class Unfinished {
 
   private Unfinished() {}
@@ -22,8 +23,22 @@ public final class Unfinished {
    */
   public static String inWords(StageElement stage) {
     Settings settings = stage.stage().settings();
-    List<String> unread = unread(settings, stage.place().section().text());
-    List<String> missing = settings.missing().stream().map(Setting::name).toList();
+    return inWords(
+        unread(settings.unread(), stage.place().section().text()),
+        settings.missing().stream().map(Setting::name).toList());
+  }
+
+  /**
+   * Says why a structure cannot be computed.
+   *
+   * @param split a structure of which something could not be read
+   * @return such as "cannot be computed before `-12` is mended"
+   */
+  public static String inWords(SplitElement split) {
+    return inWords(unread(split.unread(), split.place().section().text()), List.of());
+  }
+
+  private static String inWords(List<String> unread, List<String> missing) {
     if (unread.isEmpty() && missing.isEmpty()) {
       return "cannot be computed as it is written";
     }
@@ -42,9 +57,9 @@ public final class Unfinished {
   }
 
   /** What could not be read, as it is written; what stands side by side is taken together. */
-  private static List<String> unread(Settings settings, String text) {
+  private static List<String> unread(List<Unread> unread, String text) {
     List<TextSpan> spans = new ArrayList<>();
-    settings.unread().stream()
+    unread.stream()
         .map(Unread::span)
         .sorted(Comparator.comparingInt(TextSpan::start))
         .forEach(

@@ -83,8 +83,9 @@ class HoveringTest {
         "compressor attack 10 - 20 ms          | before `attack 10 - 20 ms` is mended and its"
             + " threshold is written",
         "bell 300 Hz Q 1.8                     | before its gain is written",
+        "parallel { path \"b\" -12 { gain -1 dB } } | before `-12` is mended",
       })
-  void hover_unfinishedStage_saysWhatIsWantedFirstAndDrawsNothing(String line, String why) {
+  void hover_unfinishedLine_saysWhatIsWantedFirstAndDrawsNothing(String line, String why) {
     SourceFile file = read("a", "chain lead {\n  " + line + "\n}\n");
     String told =
         hovering(file, Optional.of(PlotTheme.LIGHT))

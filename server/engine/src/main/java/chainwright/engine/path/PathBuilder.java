@@ -325,7 +325,7 @@ public record PathBuilder(Scope scope, SampleRate rate) {
     }
 
     private List<PathElement> split(Step step, List<PathBranch> branches, Response response) {
-      return List.of(
+      SplitElement split =
           new SplitElement(
               step,
               where.place(step.lineSpan()),
@@ -333,7 +333,8 @@ public record PathBuilder(Scope scope, SampleRate rate) {
               isBypassed(step),
               where.rate(),
               branches,
-              response));
+              response);
+      return List.of(split.unread().isEmpty() ? split : split.withResponse(UNITY));
     }
 
     private boolean isBypassed(Step step) {

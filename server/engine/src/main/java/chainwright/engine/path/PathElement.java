@@ -8,8 +8,10 @@ import chainwright.engine.stage.StageSound;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
+import chainwright.notation.model.Unread;
 import chainwright.notation.model.Value;
 import chainwright.quantity.SampleRate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -166,7 +168,8 @@ public sealed interface PathElement {
    * @param isBypassed whether it is out of the path
    * @param rate the sample rate that it runs at
    * @param branches what happens on its branches
-   * @param response what it does to each frequency as a whole; a passage does nothing outside it
+   * @param response what it does to each frequency as a whole; a passage does nothing outside it,
+   *     nor does anything that could not be read
    */
   record SplitElement(
       Step step,
@@ -193,9 +196,32 @@ public sealed interface PathElement {
       branches = List.copyOf(branches);
     }
 
+    /**
+     * Returns what could not be read of its own settings and those of its branches. Nothing can be
+     * said of it as a whole as long as there is some; what it holds keeps its meaning.
+     *
+     * @return the stretches, in the order of the text
+     */
+    public List<Unread> unread() {
+      List<Unread> unread = new ArrayList<>();
+      if (step instanceof Step.Insert insert) {
+        unread.addAll(insert.settings().unread());
+      } else if (step instanceof Step.Multiband multiband) {
+        unread.addAll(multiband.settings().unread());
+      }
+      for (PathBranch branch : branches) {
+        unread.addAll(branch.branch().settings().unread());
+      }
+      return unread;
+    }
+
     @Override
     public SplitElement asBypassed() {
       return new SplitElement(step, place, appliedAt, true, rate, branches, response);
+    }
+
+    SplitElement withResponse(Response other) {
+      return new SplitElement(step, place, appliedAt, isBypassed, rate, branches, other);
     }
 
     SplitElement withBranches(List<PathBranch> others) {

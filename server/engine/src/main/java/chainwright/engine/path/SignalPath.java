@@ -173,24 +173,27 @@ public final class SignalPath {
   }
 
   /**
-   * Returns the stages that are not bypassed and of which nothing can be computed, since something
-   * on their lines is wrong or still missing.
+   * Returns the stages and structures that are not bypassed and of which nothing can be computed,
+   * since something on their lines is wrong or still missing.
    *
-   * @return the stages in order; the responses are without them
+   * @return them in order; the responses are without them
    */
-  public List<StageElement> uncomputed() {
-    List<StageElement> found = new ArrayList<>();
+  public List<PathElement> uncomputed() {
+    List<PathElement> found = new ArrayList<>();
     collectUncomputed(elements, found);
     return found;
   }
 
-  private static void collectUncomputed(List<PathElement> elements, List<StageElement> into) {
+  private static void collectUncomputed(List<PathElement> elements, List<PathElement> into) {
     for (PathElement element : elements) {
       if (element instanceof StageElement stage) {
         if (!stage.isBypassed() && stage.sound().isEmpty()) {
           into.add(stage);
         }
       } else if (element instanceof SplitElement split && !split.isBypassed()) {
+        if (!split.unread().isEmpty()) {
+          into.add(split);
+        }
         split.branches().forEach(branch -> collectUncomputed(branch.elements(), into));
       }
     }

@@ -65,6 +65,7 @@ public final class BlendOfShiftedPaths implements Rule {
           element instanceof SplitElement split
               && split.step() instanceof Step.Parallel
               && !split.isBypassed()
+              && split.unread().isEmpty()
               && split.branches().size() > 1;
       if (isParallel) {
         check(evidence, (SplitElement) element, report);

@@ -56,6 +56,21 @@ class UnfinishedStageTest {
   }
 
   @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "parallel { path \"a\" { bell 1 kHz +6 dB }~ path \"b\" -12 { bell 1 kHz +6 dB } }",
+        "insert \"box\" send 4 return 0 dBu { bell 1 kHz +6 dB }",
+        "multiband slope 24 dB { band below 1 kHz { gain +6 dB }~ band above 1 kHz }",
+      })
+  void structure_withAnUnreadableSetting_isNotComputedAndKeepsItsStages(String lines) {
+    String line = lines.replace('~', '\n');
+    SignalPath path = path(line);
+    assertThat(path.uncomputed()).hasSize(1);
+    assertThat(path.response().decibelsAt(1000)).isZero();
+    assertThat(path.stages()).isNotEmpty().allMatch(one -> one.sound().isPresent());
+  }
+
+  @ParameterizedTest
   @CsvSource(
       delimiter = '|',
       value = {
