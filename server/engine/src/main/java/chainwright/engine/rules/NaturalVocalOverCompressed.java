@@ -65,12 +65,13 @@ public final class NaturalVocalOverCompressed implements Rule {
     double sumDb = Reductions.sumDb(all);
     if (sumDb > ENOUGH_DB) {
       Severity severity = sumDb > TOO_MUCH_DB ? CARD.severity() : Severity.INFO;
-      report.accept(finding(evidence, severity, own, sumDb));
+      report.accept(finding(evidence, severity, own, all));
     }
   }
 
   private static Finding finding(
-      Evidence evidence, Severity severity, List<StageElement> own, double sumDb) {
+      Evidence evidence, Severity severity, List<StageElement> own, List<StageElement> all) {
+    double sumDb = Reductions.sumDb(all);
     StageElement hardest = own.get(0);
     for (StageElement element : own) {
       hardest = Reductions.ofDb(element) > Reductions.ofDb(hardest) ? element : hardest;
@@ -85,13 +86,25 @@ public final class NaturalVocalOverCompressed implements Rule {
         "`intent natural` is declared, but by `expected-reduction` the loudest notes are turned"
             + " down by "
             + Figures.amount(sumDb)
-            + (own.size() > 1 ? " in all" : "")
+            + (all.size() > 1 ? " in all" : "")
             + "; natural is up to "
             + Figures.amount(ENOUGH_DB),
         (raised.isPresent() ? "Raise the threshold to " + threshold : "Raise the threshold")
             + " for 3 dB in all, or ride the level by hand before it.",
-        List.of(),
+        related(all, hardest),
         fixes);
+  }
+
+  @SuppressWarnings("ReferenceEquality") // This stage, not another that is written alike.
+  private static List<Finding.Related> related(List<StageElement> all, StageElement hardest) {
+    return all.stream()
+        .filter(one -> one != hardest)
+        .map(
+            one ->
+                new Finding.Related(
+                    Mends.at(one, "expected-reduction"),
+                    "takes " + Figures.amount(Reductions.ofDb(one)) + " of it"))
+        .toList();
   }
 
   private static Fix raise(StageElement hardest, double sumDb, String threshold) {
