@@ -320,7 +320,6 @@ function processes() {
 export async function pictures(editor, { cases, running, folder }) {
   const { page } = editor;
   await reload(editor, cases.diagnostics['clean-file'], () => running.set('User', { 'editor.inlayHints.enabled': 'on', 'editor.fontSize': 13 }));
-  await page.setViewportSize({ width: 1120, height: 620 });
   await hidePanel(editor);
   await editor.command('View: Close All Editors');
   await page.keyboard.press('Control+p');
