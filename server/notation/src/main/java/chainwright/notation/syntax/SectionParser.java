@@ -100,7 +100,9 @@ final class SectionParser extends TokenCursor {
     }
     boolean isHead = true;
     while (!isAtEnd() && !is(SyntaxKind.RIGHT_BRACE)) {
-      if (is(SyntaxKind.LEFT_BRACE)) {
+      if (is(SyntaxKind.LEFT_BRACE) && isBehindOpenText(children) && goesOnBelow()) {
+        take(children);
+      } else if (is(SyntaxKind.LEFT_BRACE)) {
         if (openIndents.size() < DEEPEST_BLOCK) {
           children.add(parseBlock(indent));
           break;
@@ -249,6 +251,21 @@ final class SectionParser extends TokenCursor {
   private boolean isUnitAhead() {
     return kindAhead(1) == SyntaxKind.UNIT
         || (kindAhead(1) == SyntaxKind.WORD && Unit.parse(tokens.get(next + 1).text()).isPresent());
+  }
+
+  private static boolean isBehindOpenText(List<SyntaxElement> before) {
+    int last = lowEnd(before);
+    return last >= 0
+        && before.get(last) instanceof SyntaxToken token
+        && token.kind() == SyntaxKind.STRING
+        && !QuotedText.isClosed(token.text());
+  }
+
+  /** Whether the line below goes on with the statement, so that a brace here begins no block. */
+  private boolean goesOnBelow() {
+    int end = kindAhead(1) == SyntaxKind.WHITESPACE ? 2 : 1;
+    int below = kindAhead(end + 1) == SyntaxKind.WHITESPACE ? end + 2 : end + 1;
+    return kindAhead(end) == SyntaxKind.NEWLINE && kindAhead(below) == SyntaxKind.CONTINUATION;
   }
 
   /** Whether the next word is the {@code to} between two quantities. */

@@ -25,10 +25,11 @@ class ClassificationTest {
         "alignment 0 dBu = -18 dBFS|STATEMENT NUMBER UNIT PUNCTUATION NUMBER UNIT",
         "x ; 3|STATEMENT NUMBER",
         "x \"y {|STATEMENT STRING STRING",
+        "x \"y {~... z|STATEMENT STRING STRING PUNCTUATION SETTING",
         "chain as as|STATEMENT NAME SETTING",
       })
   void of_statement_namesEachToken(String text, String expected) {
-    Section section = SyntaxTree.parse(text).sections().get(0);
+    Section section = SyntaxTree.parse(text.replace('~', '\n')).sections().get(0);
     assertThat(
             Classification.of(section).stream()
                 .map(entry -> entry.tokenClass().name())
