@@ -16,8 +16,8 @@ final class SourceNames {
    * @param sources the sources in full
    * @param topic the words by which {@code explain} names all of them
    * @param cells how many cells there are
-   * @return such as "B. Owsinski, The Mixing Engineer's Handbook (from memory); 2 more: explain
-   *     bell gain"
+   * @return such as "B. Owsinski, The Mixing Engineer's Handbook (from memory); 2 more: `chainwright
+   *     explain bell gain`"
    */
   static String brief(List<String> sources, String topic, int cells) {
     // What somebody has written comes before what everybody does.
@@ -36,7 +36,7 @@ final class SourceNames {
     // Where the others are told of goes on to the next line if it must.
     return names
         + more(sources.size() - named)
-        + (named < sources.size() ? ": explain " + topic : "");
+        + (named < sources.size() ? ": `chainwright explain " + topic + "`" : "");
   }
 
   private static String more(int count) {
