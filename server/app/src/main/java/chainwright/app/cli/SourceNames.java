@@ -16,8 +16,8 @@ final class SourceNames {
    * @param sources the sources in full
    * @param topic the words by which {@code explain} names all of them
    * @param cells how many cells there are
-   * @return such as "B. Owsinski, The Mixing Engineer's Handbook (from memory); 2 more: `chainwright
-   *     explain bell gain`"
+   * @return such as "B. Owsinski, The Mixing Engineer's Handbook (from memory); 2 more:
+   *     `chainwright explain bell gain`"
    */
   static String brief(List<String> sources, String topic, int cells) {
     // What somebody has written comes before what everybody does.
