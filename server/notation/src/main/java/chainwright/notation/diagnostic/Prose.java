@@ -10,17 +10,14 @@ public final class Prose {
   private static final Pattern CODE_OR_SIGN =
       Pattern.compile("`[^`]*`|(?<![\\p{L}\\p{N}.])-(?=\\d)");
 
-  /** A word such as "dB", which means something else with a capital letter. */
-  private static final Pattern UNIT = Pattern.compile("[a-z]+[A-Z]");
-
   private static final String MINUS = "\u2212";
 
   private Prose() {}
 
-  /** Sets a sentence, and begins it with a capital letter where it begins with a word. */
+  /** Sets a sentence, and begins it with a capital letter where it begins with a letter. */
   static String sentence(String sentence) {
-    return sentence.isEmpty() || UNIT.matcher(sentence).lookingAt()
-        ? set(sentence)
+    return sentence.isEmpty()
+        ? sentence
         : set(Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1));
   }
 

@@ -212,7 +212,7 @@ record AmountReader(Report report) {
         amount.span(),
         wanted.name + " takes " + wanted.unit.dimension().description() + ", not " + unit.symbol(),
         unit == Unit.DECIBEL && !readings.isEmpty()
-            ? "dB says how much; a level needs to say against what."
+            ? "A gain in dB says how much; a level needs to say against what."
             : "",
         readings.isEmpty()
             ? "Write it in " + wanted.unit.symbol() + "."

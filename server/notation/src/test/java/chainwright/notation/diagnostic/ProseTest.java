@@ -20,15 +20,4 @@ class ProseTest {
   void sentence_hasMinusSigns_whereNothingIsToBeTyped(String sentence, String set) {
     assertThat(Prose.set(sentence)).isEqualTo(set);
   }
-
-  @ParameterizedTest
-  @CsvSource({
-    "a level needs its unit, A level needs its unit",
-    "dB says how much, dB says how much",
-    "`gain` is written twice, `gain` is written twice",
-    "'', ''"
-  })
-  void sentence_beginsWithACapitalLetter_whereAWordBeginsIt(String sentence, String set) {
-    assertThat(Prose.sentence(sentence)).isEqualTo(set);
-  }
 }
