@@ -25,6 +25,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /** Makes the plots of stages and chains from their true responses. */
 public final class StagePlots {
@@ -74,8 +76,8 @@ public final class StagePlots {
    */
   public static FrequencyPlot frequency(
       StageElement stage, Response response, Optional<Response> soFar) {
-    double[] hertz = grid(stage.context().rate().nyquist());
-    return FrequencyPlot.of(title(stage), withChain(stage.word(), response, soFar, hertz))
+    Frequency nyquist = stage.context().rate().nyquist();
+    return FrequencyPlot.of(title(stage), withChain(stage.word(), response, soFar, nyquist))
         .withZones(zones(stage.context().source()))
         .withMarkers(markers(stage, response));
   }
@@ -85,20 +87,20 @@ public final class StagePlots {
    * seen, so then one stands for both and says so.
    */
   private static List<Curve> withChain(
-      String word, Response response, Optional<Response> soFar, double[] hertz) {
+      String word, Response response, Optional<Response> soFar, Frequency nyquist) {
     if (soFar.isEmpty()) {
-      return List.of(curve(word, CurveRole.STAGE, hertz, response));
+      return List.of(curve(word, CurveRole.STAGE, nyquist, response));
     }
     boolean isSame =
-        Arrays.stream(hertz)
+        Arrays.stream(grid(nyquist, soFar.get()))
             .allMatch(
                 at ->
                     Math.abs(soFar.get().decibelsAt(at) - response.decibelsAt(at)) < INDISTINCT_DB);
     return isSame
-        ? List.of(curve(word + " = chain so far", CurveRole.STAGE, hertz, response))
+        ? List.of(curve(word + " = chain so far", CurveRole.STAGE, nyquist, response))
         : List.of(
-            curve("chain so far", CurveRole.CHAIN_SO_FAR, hertz, soFar.get()),
-            curve(word, CurveRole.STAGE, hertz, response));
+            curve("chain so far", CurveRole.CHAIN_SO_FAR, nyquist, soFar.get()),
+            curve(word, CurveRole.STAGE, nyquist, response));
   }
 
   /**
@@ -109,12 +111,12 @@ public final class StagePlots {
    * @return the plot
    */
   public static FrequencyPlot chain(String title, SignalPath path) {
-    double[] hertz = grid(path.rate().nyquist());
+    Frequency nyquist = path.rate().nyquist();
     FrequencyPlot plot =
         FrequencyPlot.of(
-                title, List.of(curve(whole(path), CurveRole.STAGE, hertz, path.response())))
+                title, List.of(curve(whole(path), CurveRole.STAGE, nyquist, path.response())))
             .withZones(zones(path.source()));
-    return WorkingRange.of(path.elements(), hertz).map(plot::withValues).orElse(plot);
+    return inWorkingRange(plot, path.elements(), nyquist);
   }
 
   private static String word(PathElement element) {
@@ -138,12 +140,12 @@ public final class StagePlots {
    * @return the plot
    */
   public static FrequencyPlot part(Part part, SignalPath path) {
-    double[] hertz = grid(path.rate().nyquist());
+    Frequency nyquist = path.rate().nyquist();
     FrequencyPlot plot =
         FrequencyPlot.of(
-                part.words(), withChain(part.words(), part.response(), part.soFar(), hertz))
+                part.words(), withChain(part.words(), part.response(), part.soFar(), nyquist))
             .withZones(zones(path.source()));
-    return WorkingRange.of(part.elements(), hertz).map(plot::withValues).orElse(plot);
+    return inWorkingRange(plot, part.elements(), nyquist);
   }
 
   /**
@@ -160,7 +162,7 @@ public final class StagePlots {
         .flatMap(StageSound::detection)
         .map(
             heard -> {
-              double[] hertz = grid(stage.context().rate().nyquist());
+              Frequency nyquist = stage.context().rate().nyquist();
               List<Curve> curves = new ArrayList<>();
               Optional<Response> alone =
                   inside.flatMap(StageElement::sound).map(StageSound::response);
@@ -168,11 +170,11 @@ public final class StagePlots {
                   curve(
                       "detector hears",
                       alone.isPresent() ? CurveRole.CHAIN_SO_FAR : CurveRole.STAGE,
-                      hertz,
+                      nyquist,
                       heard));
               alone.ifPresent(
                   response ->
-                      curves.add(curve(inside.get().word(), CurveRole.STAGE, hertz, response)));
+                      curves.add(curve(inside.get().word(), CurveRole.STAGE, nyquist, response)));
               FrequencyPlot plot =
                   FrequencyPlot.of("Heard by the detector of the " + stage.word(), curves)
                       .withZones(zones(stage.context().source()));
@@ -248,12 +250,12 @@ public final class StagePlots {
   private static List<FrequencyMarker> markers(StageElement stage, Response response) {
     Settings settings = stage.context().settings();
     List<FrequencyMarker> markers = new ArrayList<>();
-    if (settings.number("gain").isEmpty()) {
+    if (settings.number("gain").isEmpty() && settings.number("depth").isEmpty()) {
       double top = Math.min(HIGHEST_HZ, stage.context().rate().nyquist().hertz() * 0.999);
       ResponseSearch.findCrossings(response, ResponseSearch.HALF_POWER_DB, LOWEST_HZ, top)
           .forEach(hertz -> mark(response, hertz, "", markers));
     } else {
-      for (String name : List.of("cutoff", "centre", "frequency")) {
+      for (String name : List.of("cutoff", "centre", "frequency", "mains")) {
         settings.number(name).ifPresent(hertz -> mark(response, hertz, "", markers));
       }
     }
@@ -287,17 +289,27 @@ public final class StagePlots {
         .orElse(List.of());
   }
 
-  static Curve curve(String label, CurveRole role, double[] hertz, Response response) {
+  private static FrequencyPlot inWorkingRange(
+      FrequencyPlot plot, List<PathElement> elements, Frequency nyquist) {
+    double[] hertz = grid(nyquist, SignalPath.product(elements));
+    return WorkingRange.of(elements, hertz).map(plot::withValues).orElse(plot);
+  }
+
+  static Curve curve(String label, CurveRole role, Frequency nyquist, Response response) {
+    double[] hertz = grid(nyquist, response);
     return new Curve(label, role, Samples.of(hertz), Samples.of(response.toDecibels(hertz)));
   }
 
-  /** The frequencies of a plot, from 20 Hz to 20 kHz or just below half the sample rate. */
-  static double[] grid(Frequency nyquist) {
+  /**
+   * The frequencies of a plot, from 20 Hz to 20 kHz or just below half the sample rate: evenly by
+   * octaves, and where the response is narrower than that.
+   */
+  private static double[] grid(Frequency nyquist, Response response) {
     double top = Math.min(HIGHEST_HZ, nyquist.hertz() * 0.999);
-    double[] hertz = new double[POINTS];
-    for (int i = 0; i < POINTS; i++) {
-      hertz[i] = LOWEST_HZ * Math.pow(top / LOWEST_HZ, i / (POINTS - 1.0));
-    }
-    return hertz;
+    DoubleStream even =
+        IntStream.range(0, POINTS)
+            .mapToDouble(i -> LOWEST_HZ * Math.pow(top / LOWEST_HZ, i / (POINTS - 1.0)));
+    DoubleStream narrow = response.narrowHertz().filter(hertz -> hertz > LOWEST_HZ && hertz < top);
+    return DoubleStream.concat(even, narrow).sorted().distinct().toArray();
   }
 }

@@ -122,6 +122,6 @@ public record StructurePlots(Optional<SourceKind> source, SampleRate rate) {
   }
 
   private Curve curve(String label, CurveRole role, Response response) {
-    return StagePlots.curve(label, role, StagePlots.grid(rate.nyquist()), response);
+    return StagePlots.curve(label, role, rate.nyquist(), response);
   }
 }

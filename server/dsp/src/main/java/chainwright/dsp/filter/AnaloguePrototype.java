@@ -1,6 +1,7 @@
 package chainwright.dsp.filter;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * What an engineer means by a filter: an analogue response, valid at every frequency and free of
@@ -47,6 +48,11 @@ public record AnaloguePrototype(List<AnalogueSection> sections) implements Respo
         im[i] = old * hi + im[i] * hr;
       }
     }
+  }
+
+  @Override
+  public DoubleStream narrowHertz() {
+    return sections.stream().flatMapToDouble(AnalogueSection::narrowHertz);
   }
 
   @Override

@@ -1,6 +1,7 @@
 package chainwright.dsp.filter;
 
 import chainwright.quantity.SampleRate;
+import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
 
 /** The response of a filter that is designed when it is first looked at. */
@@ -92,6 +93,11 @@ public final class LaterResponse implements Response {
       }
     }
     return true;
+  }
+
+  @Override
+  public DoubleStream narrowHertz() {
+    return prototype.narrowHertz();
   }
 
   @Override

@@ -1,6 +1,7 @@
 package chainwright.dsp.filter;
 
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 
 /**
  * What a linear stage does to each frequency: a complex factor, its phase and its slope.
@@ -55,6 +56,16 @@ public interface Response {
    */
   default double boundDecibels() {
     return Double.POSITIVE_INFINITY;
+  }
+
+  /**
+   * Returns frequencies that a picture of the magnitude must not miss, since it bends there within
+   * less than a third of an octave: the centre of what is narrow, and points on its flanks.
+   *
+   * @return the frequencies [Hz], in any order
+   */
+  default DoubleStream narrowHertz() {
+    return DoubleStream.empty();
   }
 
   /**

@@ -1,6 +1,7 @@
 package chainwright.dsp.filter;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * Responses one after the other: factors multiply, decibels, phases and group delays add.
@@ -32,6 +33,11 @@ public record ResponseProduct(List<Response> parts) implements Response {
       sum += part.boundDecibels();
     }
     return sum;
+  }
+
+  @Override
+  public DoubleStream narrowHertz() {
+    return parts.stream().flatMapToDouble(Response::narrowHertz);
   }
 
   @Override

@@ -2,6 +2,7 @@ package chainwright.dsp.filter;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * Responses side by side, of which each gets the same signal and whose outputs are added with their
@@ -24,6 +25,11 @@ public record SumOfPaths(List<Response> paths) implements Response {
       throw new IllegalArgumentException("a sum must have at least one path");
     }
     paths = List.copyOf(paths);
+  }
+
+  @Override
+  public DoubleStream narrowHertz() {
+    return paths.stream().flatMapToDouble(Response::narrowHertz);
   }
 
   @Override
