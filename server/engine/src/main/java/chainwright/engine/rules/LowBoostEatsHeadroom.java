@@ -105,13 +105,19 @@ public final class LowBoostEatsHeadroom implements Rule {
                 + Figures.hertz(most.hertz())
                 + ": where low notes carry the peaks, they rise by "
                 + Figures.amount(peakDb)
-                + ", but the loudness of a usual programme only by "
-                + Figures.amount(loudnessLu).replace("dB", "LU"),
+                + loudness(loudnessLu),
             "Boost less"
                 + lower.map(gain -> " (" + gain + ")").orElse("")
                 + ", cut the low mids instead, or turn the whole down behind it.",
             List.of(),
             fixes));
+  }
+
+  private static String loudness(double changeLu) {
+    String amount = Figures.amount(Math.abs(changeLu)).replace("dB", "LU");
+    return changeLu < 0
+        ? ", while a usual programme gets " + amount + " softer"
+        : ", but the loudness of a usual programme only by " + amount;
   }
 
   /** The response of what stands on the main line, all of it but one stage. */

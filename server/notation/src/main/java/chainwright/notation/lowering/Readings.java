@@ -21,6 +21,8 @@ import java.util.regex.Pattern;
 final class Readings {
 
   /** Where the session says nothing, as the reference states; it bounds what is offered. */
+  private static final double THOUSAND = 1000;
+
   private static final double USUAL_RATE_HZ = 48_000;
 
   /** A ratio to one digit; on a clock two digits follow the colon. */
@@ -136,6 +138,38 @@ final class Readings {
             : (low.get() + high.get()) / 2;
     String sign = range.low().number().startsWith("+") && middle > 0 ? "+" : "";
     return List.of(ends.get(0), spell(sign + AmountReader.spell(middle), unit.get()), ends.get(1));
+  }
+
+  /** A range that the trade would write, such as "4 to 10 kHz". */
+  static String example(Setting setting, Unit unit) {
+    Optional<TradeRange> usual = setting.range(Optional.empty(), RangeRow.Direction.ANY);
+    double low = usual.map(TradeRange::usualLow).orElse(1.0);
+    double high = usual.map(TradeRange::usualHigh).orElse(2.0);
+    boolean isInThousands = unit == Unit.HERTZ && low >= THOUSAND;
+    double size = isInThousands ? THOUSAND : 1;
+    Unit written = isInThousands ? Unit.KILOHERTZ : unit;
+    return AmountReader.spell(low / size)
+        + " to "
+        + AmountReader.spell(high / size)
+        + " "
+        + written.symbol();
+  }
+
+  /** The octave around a frequency; none if the setting cannot mean it, or it is no frequency. */
+  static List<String> around(Setting setting, Item.Amount amount) {
+    Optional<Unit> unit = amount.unit().flatMap(Unit::parse);
+    Optional<Double> middle = AmountReader.parse(amount.number());
+    if (unit.isEmpty()
+        || unit.get().dimension() != Dimension.FREQUENCY
+        || middle.isEmpty()
+        || !(middle.get() > 0)) {
+      return List.of();
+    }
+    double low = AmountReader.round(middle.get() / Math.sqrt(2));
+    double high = AmountReader.round(middle.get() * Math.sqrt(2));
+    return isPossible(setting, unit.get(), low) && isPossible(setting, unit.get(), high)
+        ? List.of(AmountReader.spell(low) + " to " + spell(AmountReader.spell(high), unit.get()))
+        : List.of();
   }
 
   /** What an amount is by its unit; a ratio and a clock bear theirs. */

@@ -73,13 +73,19 @@ record SettingFaults(
             new TextEdit(new TextSpan(end, end), " " + report.text(span))));
   }
 
-  void noRange(Setting setting, Takes.InUnit takes, TextSpan span, boolean isCutOff) {
+  /** Reports one value where a range is wanted; of a frequency, an octave around it is offered. */
+  void noRange(Setting setting, Takes.InUnit takes, Item.Amount amount, boolean isCutOff) {
+    List<String> around = isCutOff ? List.of() : Readings.around(setting, amount);
     report.add(
         Fault.RANGE_MISSING,
-        span,
+        amount.span(),
         "`" + setting.name() + (isCutOff ? "` has a range without its end" : "` takes a range"),
         setting.says(),
-        "Write both ends, such as `5 to 9 " + takes.unit().symbol() + "`.");
+        "Write both ends, such as `" + Readings.example(setting, takes.unit()) + "`.",
+        around.stream()
+            .map(
+                one -> report.change("Write `" + one + "`", true, new TextEdit(amount.span(), one)))
+            .toList());
   }
 
   /** Reports two values where one is wanted, and offers both and the one between them. */
@@ -242,16 +248,17 @@ record SettingFaults(
     report.add(
         Fault.VALUE_MISSING,
         span,
-        "after `" + setting.name() + "` comes " + describe(setting.takes()),
+        "after `" + setting.name() + "` comes " + describe(setting),
         "",
         setting.says());
   }
 
-  private static String describe(Takes takes) {
+  private static String describe(Setting setting) {
+    Takes takes = setting.takes();
     if (takes instanceof Takes.InUnit unit) {
       String one = unit.unit().dimension().description();
       return unit.isSpan()
-          ? one + ", or a range such as `5 to 9 " + unit.unit().symbol() + "`"
+          ? "a range, such as `" + Readings.example(setting, unit.unit()) + "`"
           : one;
     }
     if (takes instanceof Takes.OneOf oneOf) {
@@ -270,7 +277,7 @@ record SettingFaults(
           setting.says(),
           "Write "
               + (setting.isPositional() ? "it as " : "`" + setting.name() + "` and ")
-              + describe(setting.takes())
+              + describe(setting)
               + ".");
     }
   }

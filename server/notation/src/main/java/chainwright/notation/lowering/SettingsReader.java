@@ -265,7 +265,7 @@ final class SettingsReader {
       next++;
     }
     if (quantity.isPresent()) {
-      faults.noRange(setting, takes, amount.span(), isCutOff);
+      faults.noRange(setting, takes, amount, isCutOff);
     }
     return Optional.empty();
   }
