@@ -81,7 +81,9 @@ record SettingFaults(
         amount.span(),
         "`" + setting.name() + (isCutOff ? "` has a range without its end" : "` takes a range"),
         setting.says(),
-        "Write both ends, such as `" + Readings.example(setting, takes.unit()) + "`.",
+        "Write both ends, such as `"
+            + (around.isEmpty() ? Readings.example(setting, takes.unit()) : around.get(0))
+            + "`.",
         around.stream()
             .map(
                 one -> report.change("Write `" + one + "`", true, new TextEdit(amount.span(), one)))
