@@ -132,10 +132,11 @@ final class Readings {
       return ends;
     }
     boolean isFrequency = unit.get().dimension() == Dimension.FREQUENCY;
-    double middle =
-        isFrequency
-            ? AmountReader.round(Math.sqrt(low.get() * high.get()))
-            : (low.get() + high.get()) / 2;
+    double between = isFrequency ? Math.sqrt(low.get() * high.get()) : (low.get() + high.get()) / 2;
+    if (!Double.isFinite(between)) {
+      return ends; // A frequency below 0, or numbers beyond all measure.
+    }
+    double middle = isFrequency ? AmountReader.round(between) : between;
     String sign = range.low().number().startsWith("+") && middle > 0 ? "+" : "";
     return List.of(ends.get(0), spell(sign + AmountReader.spell(middle), unit.get()), ends.get(1));
   }

@@ -6,6 +6,7 @@ import chainwright.notation.Corpus;
 import chainwright.notation.Mutations;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.diagnostic.Finding;
+import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.model.Lowered;
 import chainwright.notation.project.SourceFile;
 import chainwright.notation.syntax.SyntaxTree;
@@ -37,5 +38,16 @@ class FindingsTest {
         }
       }
     }
+  }
+
+  /** Between a frequency below 0 and one above it there is none to be offered. */
+  @Test
+  void rangeOfFrequencies_belowNought_offersItsEndsAlone() {
+    String text = "chain c {\n  high-pass -100 to 200 Hz\n}\n";
+    SourceFile file = SourceFile.of("a.chain", SyntaxTree.parse(text), READER);
+    assertThat(file.sections().get(0).findings())
+        .flatExtracting(Finding::fixes)
+        .extracting(Fix::title)
+        .containsExactly("Write `-100 Hz`", "Write `200 Hz`");
   }
 }
