@@ -163,7 +163,7 @@ final class Readings {
     if (unit.isEmpty()
         || unit.get().dimension() != Dimension.FREQUENCY
         || middle.isEmpty()
-        || !(middle.get() > 0)) {
+        || !(middle.get() > 0 && Double.isFinite(2 * middle.get()))) {
       return List.of();
     }
     double low = AmountReader.round(middle.get() / Math.sqrt(2));

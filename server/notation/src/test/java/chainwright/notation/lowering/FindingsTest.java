@@ -40,6 +40,14 @@ class FindingsTest {
     }
   }
 
+  /** Around a number beyond all measure there is no octave to be offered. */
+  @Test
+  void oneFrequencyForARange_beyondAllMeasure_offersNothing() {
+    String text = "chain c {\n  de-ess band " + "9".repeat(400) + " Hz threshold -30 dBFS\n}\n";
+    SourceFile file = SourceFile.of("a.chain", SyntaxTree.parse(text), READER);
+    assertThat(file.sections().get(0).findings()).flatExtracting(Finding::fixes).isEmpty();
+  }
+
   /** Between a frequency below 0 and one above it there is none to be offered. */
   @Test
   void rangeOfFrequencies_belowNought_offersItsEndsAlone() {
