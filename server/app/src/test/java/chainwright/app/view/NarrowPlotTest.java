@@ -3,14 +3,7 @@ package chainwright.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chainwright.app.plot.Samples;
-import chainwright.engine.path.PathBuilder;
 import chainwright.engine.path.SignalPath;
-import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.lowering.SectionReader;
-import chainwright.notation.project.Project;
-import chainwright.notation.project.Scope;
-import chainwright.notation.project.SourceFile;
-import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -25,10 +18,10 @@ class NarrowPlotTest {
         "hum-removal 50 Hz harmonics 3           | 50, 100, 150",
         "bell 100 Hz -20 dB Q 30                 | 100",
         "bell 1234 Hz 9 dB Q 20                  | 1234",
-        "bell 80 Hz 3 dB Q 1; notch 777 Hz Q 60  | 777",
+        "bell 80 Hz 3 dB Q 1, notch 777 Hz Q 60  | 777",
       })
   void plot_ofSomethingNarrow_hasAPointAtEachCentre(String stages, String centres) {
-    SignalPath path = path(stages);
+    SignalPath path = DrawnPath.of(stages);
     Samples drawn = StagePlots.chain("c", path).curves().get(0).x();
     for (String centre : centres.split(", ", -1)) {
       double hertz = Double.parseDouble(centre);
@@ -36,12 +29,5 @@ class NarrowPlotTest {
           .as("%s Hz", centre)
           .anySatisfy(x -> assertThat(Math.abs(x / hertz - 1)).isLessThan(1e-9));
     }
-  }
-
-  private static SignalPath path(String stages) {
-    String text = "chain c {\n  " + stages.replace("; ", "\n  ") + "\n}\n";
-    SourceFile file = SourceFile.of("/a.chain", text, new SectionReader(Catalogue.load()));
-    Scope scope = new Project(List.of(file)).scope("/a.chain");
-    return new PathBuilder(scope).build(scope.track("c").orElseThrow());
   }
 }

@@ -3,14 +3,6 @@ package chainwright.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import chainwright.app.plot.ValueRange;
-import chainwright.engine.path.PathBuilder;
-import chainwright.engine.path.SignalPath;
-import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.lowering.SectionReader;
-import chainwright.notation.project.Project;
-import chainwright.notation.project.Scope;
-import chainwright.notation.project.SourceFile;
-import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -27,7 +19,8 @@ class WorkingRangeTest {
         "gain -12 dB, high-pass 66 Hz 18 dB/oct                        | 18",
       })
   void chain_thatDoesMoreThanFilterItsEnds_isDrawnByWhatItLetsThrough(String stages, double end) {
-    assertThat(StagePlots.chain("c", path(stages)).values()).isEqualTo(new ValueRange(-end, end));
+    assertThat(StagePlots.chain("c", DrawnPath.of(stages)).values())
+        .isEqualTo(new ValueRange(-end, end));
   }
 
   @ParameterizedTest
@@ -41,13 +34,6 @@ class WorkingRangeTest {
         "gain 0 dB",
       })
   void chain_withoutSkirtsOrWithNothingElse_isDrawnAsItIs(String stages) {
-    assertThat(StagePlots.chain("c", path(stages)).values()).isNull();
-  }
-
-  private static SignalPath path(String stages) {
-    String text = "chain c {\n  " + stages.replace(", ", "\n  ") + "\n}\n";
-    SourceFile file = SourceFile.of("/a.chain", text, new SectionReader(Catalogue.load()));
-    Scope scope = new Project(List.of(file)).scope("/a.chain");
-    return new PathBuilder(scope).build(scope.track("c").orElseThrow());
+    assertThat(StagePlots.chain("c", DrawnPath.of(stages)).values()).isNull();
   }
 }

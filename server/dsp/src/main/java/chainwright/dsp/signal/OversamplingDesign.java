@@ -166,32 +166,23 @@ public record OversamplingDesign(ProcessorDesign processed, int factor) implemen
     }
 
     private void guard(double[][] channels, int start, int count) {
-      boolean hasNaN = false;
-      for (int c = 0; c < work[0].length; c++) {
-        double[] sound = work[0][c];
-        System.arraycopy(channels[c], start, sound, 0, count);
-        if (!NumberGuard.isSound(sound, 0, count)) {
-          for (int i = 0; i < count; i++) {
-            hasNaN |= Double.isNaN(sound[i]);
-            sound[i] = Math.max(-NumberGuard.LARGEST, Math.min(NumberGuard.LARGEST, sound[i]));
-          }
-        }
+      boolean isSound = true;
+      for (int c = 0; c < marks.length; c++) {
+        System.arraycopy(channels[c], start, work[0][c], 0, count);
+        isSound &= NumberGuard.isSound(work[0][c], 0, count);
       }
-      if (hasNaN || markedFrames > 0) {
-        mark(channels, start, count);
+      if (isSound && markedFrames <= 0) {
+        return;
+      }
+      boolean hasNaN = false;
+      for (int c = 0; c < marks.length; c++) {
+        NumberGuard.guard(work[0][c], 0, marks[c], count);
+        for (int i = 0; i < count; i++) {
+          hasNaN |= Double.isNaN(marks[c][i]);
+        }
       }
       if (hasNaN) {
         markedFrames = count + latencyFrames;
-      }
-    }
-
-    private void mark(double[][] channels, int start, int count) {
-      for (int c = 0; c < work[0].length; c++) {
-        for (int i = 0; i < count; i++) {
-          boolean isNumber = !Double.isNaN(channels[c][start + i]);
-          marks[c][i] = isNumber ? 0 : Double.NaN;
-          work[0][c][i] = isNumber ? work[0][c][i] : 0;
-        }
       }
     }
 
