@@ -144,6 +144,37 @@ function checks.hover()
   check('hover: no raw image data', #text > 0 and not text:find('base64', 1, true), text:sub(1, 200))
 end
 
+function checks.plots()
+  local case = cases.hover
+  open(case.file, case.at)
+  local function beside()
+    return lua([[for _, window in ipairs(vim.api.nvim_list_wins()) do
+      local buffer = vim.api.nvim_win_get_buf(window)
+      if vim.bo[buffer].buftype == 'nofile' and vim.api.nvim_win_get_config(window).relative == '' then
+        return table.concat(vim.api.nvim_buf_get_lines(buffer, 0, -1, true), '\n')
+      end
+    end
+    return false]])
+  end
+  vim.rpcrequest(editor, 'nvim_command', 'ChainPlots')
+  local text = await(function()
+    local now = beside()
+    return now and contains_all(now, case['text-plot']) == true and now
+  end) or ''
+  check('plots: the window beside draws the stage', contains_all(text, case['text-plot']))
+  check('plots: the cursor stays in the text', lua('return vim.bo.filetype') == 'chain')
+  lua('vim.api.nvim_win_set_cursor(0, { 1, 0 }) vim.cmd("doautocmd CursorMoved")')
+  local moved = await(function()
+    local now = beside()
+    return now and now ~= text and #now > 0 and now
+  end)
+  check('plots: follows the cursor', moved and true or false, moved)
+  lua([[for _, window in ipairs(vim.api.nvim_list_wins()) do
+    if vim.bo[vim.api.nvim_win_get_buf(window)].buftype == 'nofile' then vim.api.nvim_win_close(window, true) end
+  end vim.cmd('doautocmd CursorMoved')]])
+  check('plots: its window can be closed', beside() == false)
+end
+
 function checks.diagnostics()
   local case = cases.diagnostics
   open(case.file)
@@ -354,8 +385,8 @@ local function run()
   open(cases.diagnostics['clean-file'])
   check('set-up: the file type is chain', lua('return vim.bo.filetype') == 'chain', lua('return vim.bo.filetype'))
   check('set-up: the comment string is #', lua('return vim.bo.commentstring') == '# %s', lua('return vim.bo.commentstring'))
-  for _, name in ipairs({ 'hover', 'diagnostics', 'completion', 'signature', 'highlight', 'fix', 'format', 'rename', 'rename-label' }) do
-    if not cases[name] then
+  for _, name in ipairs({ 'hover', 'plots', 'diagnostics', 'completion', 'signature', 'highlight', 'fix', 'format', 'rename', 'rename-label' }) do
+    if not cases[name == 'plots' and 'hover' or name] then
       say('--      ' .. name .. ': not in the cases')
     else
       local fine, trouble = pcall(checks[name])

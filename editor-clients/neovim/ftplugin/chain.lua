@@ -7,4 +7,5 @@ vim.bo.softtabstop = 2
 vim.opt_local.iskeyword:append('-')
 vim.b.undo_ftplugin = 'setlocal commentstring< comments< expandtab< shiftwidth< softtabstop< iskeyword<'
 
+vim.api.nvim_buf_create_user_command(0, 'ChainPlots', require('chainwright').plots, {})
 require('chainwright').attach(0)

@@ -83,4 +83,52 @@ function M.attach(bufnr)
   end
 end
 
+-- The window beside the text that shows the curves at the cursor: its buffer, and what is asked last.
+local beside = { asked = 0 }
+
+local function window_beside()
+  return beside.buffer and vim.fn.bufwinid(beside.buffer) or -1
+end
+
+local function show_at_cursor()
+  if window_beside() == -1 or vim.bo.filetype ~= 'chain' then
+    return
+  end
+  beside.asked = beside.asked + 1
+  local asked = beside.asked
+  local place = vim.lsp.util.make_position_params(0, 'utf-16')
+  -- Before the first word nothing is hovered; the line is meant all the same.
+  place.position.character = math.max(place.position.character, vim.fn.match(vim.fn.getline('.'), '\\S'))
+  vim.lsp.buf_request(0, 'textDocument/hover', place, function(_, answer)
+    -- An answer to an older place may come after the cursor has moved on.
+    if asked == beside.asked and answer and answer.contents and window_beside() ~= -1 then
+      local lines = vim.lsp.util.convert_input_to_markdown_lines(answer.contents)
+      vim.api.nvim_buf_set_option(beside.buffer, 'modifiable', true)
+      vim.api.nvim_buf_set_lines(beside.buffer, 0, -1, false, lines)
+      vim.api.nvim_buf_set_option(beside.buffer, 'modifiable', false)
+    end
+  end)
+end
+
+-- Opens a window beside the text that shows what a hover says and draws, and follows the cursor; `:quit` in it ends that.
+function M.plots()
+  if window_beside() == -1 then
+    local text = vim.api.nvim_get_current_win()
+    vim.cmd('rightbelow vertical new')
+    beside.buffer = vim.api.nvim_get_current_buf()
+    for option, value in pairs({ buftype = 'nofile', bufhidden = 'wipe', swapfile = false, filetype = 'markdown' }) do
+      vim.api.nvim_buf_set_option(beside.buffer, option, value)
+    end
+    vim.api.nvim_win_set_option(0, 'wrap', false)
+    vim.api.nvim_set_current_win(text)
+    local group = vim.api.nvim_create_augroup('chainwright_plots', { clear = true })
+    vim.api.nvim_create_autocmd({ 'CursorMoved', 'TextChanged', 'InsertLeave' }, {
+      group = group,
+      pattern = '*.chain',
+      callback = show_at_cursor,
+    })
+  end
+  show_at_cursor()
+end
+
 return M
