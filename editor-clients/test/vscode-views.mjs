@@ -1,6 +1,7 @@
 // What the extension shows besides the text: its status, the view beside, its commands, its themes, and how it finds a
 // server. Each check is called with the window, with `check(name, holds, seen)`, and with the run: `work` (the folder that is
 // open), `running` (code-server), `launcher` and `cases`.
+import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, readFileSync, readdirSync, readlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { awaited, patience } from './patience.mjs';
@@ -222,6 +223,11 @@ export const viewChecks = {
     await editor.page.locator('.tab.active', { hasText: 'to-review.chain' }).waitFor({ timeout: patience });
     check('demo: is written', existsSync(join(work, 'tin-roof/answers.md')), readdirSync(work));
     check('demo: is judged', await statusSays(editor.page, 'findings'), await status(editor.page).innerText());
+    const servers = () => execFileSync('pgrep', ['-f', 'chainwright.app.Main lsp'], { encoding: 'utf8' }).trim().split('\n');
+    const before = servers();
+    await editor.command('Chainwright: Restart the language server');
+    check('restart: another server runs', await awaited(() => servers().some(one => !before.includes(one))), before);
+    check('restart: the file is judged anew', await statusSays(editor.page, 'findings'), await status(editor.page).innerText());
     await clearNotifications(editor);
   },
 
