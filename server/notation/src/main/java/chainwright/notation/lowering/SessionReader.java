@@ -118,7 +118,23 @@ final class SessionReader {
               : List.of());
       return;
     }
-    sampleRate = Optional.of(SampleRate.ofHertz(hertz));
+    double whole = Math.rint(hertz);
+    if (hertz != whole) {
+      String spelt = AmountReader.spell(whole / 1000) + " kHz";
+      report.add(
+          Fault.OUTSIDE_LIMITS,
+          cursor.lastSpan(),
+          "a sample rate is a whole number of hertz, but this is "
+              + AmountReader.spell(hertz)
+              + " Hz",
+          "",
+          "Write `" + spelt + "`, or the rate of the recordings.",
+          List.of(
+              report.change(
+                  "Write `" + spelt + "`", true, new TextEdit(cursor.lastSpan(), spelt))));
+      return;
+    }
+    sampleRate = Optional.of(SampleRate.ofHertz(whole));
   }
 
   /** Whether a rate is possible if the number was meant in kHz. */
