@@ -25,8 +25,9 @@ import picocli.CommandLine.Spec;
       "The true peak is how high the signal rises between its samples: as the standard"
           + " reads it, and more finely. RMS levels are sine-referenced: a sine that just"
           + " fits has 0 dBFS (AES17). The noise floor is what a tenth of all stretches of"
-          + " 50 ms stay below. A correlation of 1 is the same on both sides, 0 wide, -1"
-          + " vanishes in mono.%n",
+          + " 50 ms stay below. Clipped are three samples or more in a row at full scale; in"
+          + " floating point, which can hold more, those at or above it. A correlation of 1"
+          + " is the same on both sides, 0 wide, -1 vanishes in mono.%n",
       "A dash stands for what the recording is too short for; \"silence\" for no level at"
           + " all. The recordings are only read.%n"
     },
