@@ -1,6 +1,5 @@
 package chainwright.app.cli;
 
-import chainwright.app.audiofile.AudioReader;
 import chainwright.app.audiofile.FileKind;
 import chainwright.app.audiofile.SampleKind;
 import chainwright.app.render.LevelPolicy;
@@ -8,6 +7,7 @@ import chainwright.app.render.MixRenderer;
 import chainwright.app.render.RenderOrder;
 import chainwright.app.render.RenderProgress;
 import chainwright.app.render.RenderReport;
+import chainwright.app.render.StemOrder;
 import chainwright.engine.mix.MixOrder;
 import chainwright.engine.mix.MixPlan;
 import chainwright.engine.mix.StageMeters;
@@ -49,8 +49,8 @@ import picocli.CommandLine.Spec;
       "Everything runs at the takes' own sample rate, up to a `sample-rate-conversion`."
           + " Takes of different rates are converted to that of the session, or to the"
           + " highest of them. `--rate` converts last, before a `dither` at the end"
-          + " (flat to 0.45 of the lower rate, 150 dB down from half of it on);"
-          + " stems keep the rate of the takes.%n",
+          + " (flat to 0.45 of the lower rate, 150 dB down from half of it on), and"
+          + " stems, too; without it those keep the rate of the takes.%n",
       "A render that is more than 6 LU louder than its take, of several the loudest, and"
           + " louder than the chain's `loudness`, is held at the loudness of that take.%n"
     },
@@ -75,7 +75,7 @@ import picocli.CommandLine.Spec;
       "",
       "Stages are counted as `chainwright plot` counts them; of a session, those of",
       "its mix bus are meant. A part is cut out of the render of the whole, and sounds",
-      "as it does there.",
+      "as it does there, without a fade at either end.",
       "",
       "The take is never written to. The file appears when it is complete; an error or",
       "a full disk leaves nothing."
@@ -239,15 +239,10 @@ final class RenderCommand implements Callable<Integer> {
   }
 
   private Optional<SampleRate> fileRate(RenderTakes takes) {
-    if (rate != null && takes.readers().values().stream().anyMatch(RenderCommand::isUneven)) {
+    if (rate != null && takes.isUneven()) {
       throw wrong("a take of no whole number of hertz cannot be converted; leave `--rate` out");
     }
     return Optional.ofNullable(rate);
-  }
-
-  private static boolean isUneven(AudioReader reader) {
-    double hertz = reader.format().sampleRateHz();
-    return hertz != Math.rint(hertz);
   }
 
   private int threadCount() {
@@ -290,8 +285,15 @@ final class RenderCommand implements Callable<Integer> {
         kind,
         bits,
         isForced,
-        Optional.ofNullable(stems),
+        stems(subject),
         threadCount());
+  }
+
+  private Optional<StemOrder> stems(RenderSubject subject) {
+    SampleRate own = subject.rate();
+    return stems == null
+        ? Optional.empty()
+        : Optional.of(new StemOrder(stems, own, rate == null ? own : rate));
   }
 
   private void say(RenderSheet sheet, DynamicsSheet dynamics) {

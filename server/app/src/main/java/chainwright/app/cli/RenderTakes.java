@@ -195,6 +195,15 @@ final class RenderTakes implements AutoCloseable {
         .orElse(otherwise);
   }
 
+  /**
+   * Asks whether the rate of a take is no whole number of hertz, so that it cannot be converted.
+   */
+  boolean isUneven() {
+    return readers.values().stream()
+        .mapToDouble(reader -> reader.format().sampleRateHz())
+        .anyMatch(hertz -> hertz != Math.rint(hertz));
+  }
+
   Map<String, AudioReader> readers() {
     return readers;
   }

@@ -62,7 +62,11 @@ final class MixPass {
     this.isAgain = isAgain;
     plan = order.plan();
     MixNode target = plan.target();
-    allFrames = target.latencyFrames() + target.sound().neededFrames(order.endFileFrame());
+    allFrames =
+        target.latencyFrames()
+            + Math.max(
+                target.sound().neededFrames(order.endFileFrame()),
+                order.stems().map(this::neededFrames).orElse(0L));
     after = new LevelGauge(SampleRate.ofHertz(order.fileRateHz()), target.channelCount());
     for (int i = 0; i < plan.nodes().size(); i++) {
       add(i, readers, i == plan.nodes().size() - 1 ? gainDb : 0, stems);
@@ -113,9 +117,7 @@ final class MixPass {
       if (stems.isPresent()) {
         AudioWriter stem =
             stems.get().add(node.name(), plan.nodes().get(feed.from()).name(), node.channelCount());
-        Outlet outlet = new Slots(slots, node.arrivalFrames());
-        pipeline.add(
-            block -> write(stem, block, outlet, order.fromFrame(), order.toFrame()), List.of(work));
+        addStem(stem, node, slots, work);
       }
     }
     NodeRun run = new NodeRun(plan, index, gainDb, BLOCK_FRAMES);
@@ -141,6 +143,28 @@ final class MixPass {
               check.check(out, 0, count, block * BLOCK_FRAMES - node.latencyFrames());
             },
             works));
+  }
+
+  private long neededFrames(StemOrder stems) {
+    return stems.neededFrames(stems.deliveredFrames(order.toFrame()));
+  }
+
+  /** Writes what comes to a bus from one of its sources. */
+  private void addStem(AudioWriter stem, MixNode bus, double[][][] slots, int source) {
+    StemOrder stems =
+        order.stems().orElseThrow(() -> new IllegalStateException("no stems are wanted"));
+    Outlet outlet = new Slots(slots, bus.arrivalFrames());
+    int last = source;
+    if (!stems.legs().isEmpty()) {
+      SampleCheck check = new SampleCheck("a stem holds", stems.to().hertz());
+      DeliveryWork work = new DeliveryWork(outlet, stems.legs(), bus.channelCount(), check);
+      last = pipeline.add(work, List.of(source));
+      outlet = work;
+    }
+    Outlet file = outlet;
+    long from = stems.deliveredFrames(order.fromFrame());
+    long to = stems.deliveredFrames(order.toFrame());
+    pipeline.add(block -> write(stem, block, file, from, to), List.of(last));
   }
 
   private int feed(MixFeed feed, MixNode bus, double[][][] slots) {

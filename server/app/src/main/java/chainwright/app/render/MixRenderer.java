@@ -54,7 +54,7 @@ public final class MixRenderer {
     if (order.stems().isEmpty()) {
       return render(format, Optional.empty());
     }
-    try (StemFolder stems = StemFolder.begin(order.stems().get(), stemFormat(format))) {
+    try (StemFolder stems = begin(order.stems().get(), format)) {
       return render(format, Optional.of(stems));
     }
   }
@@ -106,9 +106,10 @@ public final class MixRenderer {
             () -> AudioFormat.of(order.kind(), order.fileRateHz(), channels, order.samples()));
   }
 
-  /** What goes into a bus has the rate of the takes. */
-  private AudioFormat stemFormat(AudioFormat file) {
-    return AudioFormat.of(file.file(), order.rateHz(), file.channels(), file.samples());
+  private static StemFolder begin(StemOrder stems, AudioFormat file) throws IOException {
+    return StemFolder.begin(
+        stems.folder(),
+        AudioFormat.of(file.file(), stems.to().hertz(), file.channels(), file.samples()));
   }
 
   private LevelMatch gain(MeasuredLevel own, MeasuredLevel render) {

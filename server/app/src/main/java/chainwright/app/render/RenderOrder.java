@@ -24,7 +24,7 @@ import java.util.OptionalDouble;
  * @param kind what kind of file it is
  * @param samples how its samples are stored
  * @param mayReplace whether a file that is there may be replaced
- * @param stems the folder to be made for what goes into each bus, if it is wanted
+ * @param stems where to write what goes into each bus, if it is wanted
  * @param threads how many threads may work, ≥ 1; the result is the same with any number
  */
 public record RenderOrder(
@@ -39,7 +39,7 @@ public record RenderOrder(
     FileKind kind,
     SampleKind samples,
     boolean mayReplace,
-    Optional<Path> stems,
+    Optional<StemOrder> stems,
     int threads) {
 
   /**

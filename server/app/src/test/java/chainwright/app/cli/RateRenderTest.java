@@ -9,8 +9,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -28,12 +26,14 @@ class RateRenderTest {
 
   @TempDir Path folder;
   private Path out;
+  private SessionRuns runs;
 
   @BeforeEach
   void writeTakes() throws IOException {
     Takes.write(folder.resolve("a.wav"), RATE, tone(RATE, FRAMES));
     Takes.write(folder.resolve("b.wav"), 44_100, tone(44_100, 27_564));
     out = folder.resolve("out.wav");
+    runs = new SessionRuns(folder, out);
   }
 
   private static double[] tone(double rateHz, int frames) {
@@ -53,7 +53,7 @@ class RateRenderTest {
   @ParameterizedTest
   @CsvSource({"44100", "96kHz", "8000", "384000", "48000", "47999"})
   void tone_atAnotherRate_hasItsTimeLevelAndLength(String rate) throws IOException {
-    render(0, chain("polarity inverted"), "--rate", rate);
+    runs.render(0, chain("polarity inverted"), "--rate", rate);
     double hertz = rate.endsWith("kHz") ? 96_000 : Double.parseDouble(rate);
     checkTone(-1, hertz, (int) Math.ceil(FRAMES * hertz / RATE));
   }
@@ -61,7 +61,7 @@ class RateRenderTest {
   @Test
   void stages_aroundConversions_areInTime() throws IOException {
     CommandRun run =
-        render(
+        runs.render(
             0,
             chain(
                 lines(
@@ -90,13 +90,13 @@ class RateRenderTest {
 
   @Test
   void stage_behindAConversion_worksAtItsRate() throws IOException {
-    render(
+    runs.render(
         0,
         chain(
             lines(
                 "sample-rate-conversion 96 kHz", "delay 7 samples", "gain -6.020599913279624 dB")));
     double[] late = Takes.read(out)[0];
-    render(0, chain("sample-rate-conversion 96 kHz"), "--force");
+    runs.render(0, chain("sample-rate-conversion 96 kHz"), "--force");
     double[] plain = Takes.read(out)[0];
     for (int n = 7; n < plain.length; n++) {
       assertThat(late[n]).isCloseTo(plain[n - 7] / 2, within(1e-12));
@@ -105,7 +105,7 @@ class RateRenderTest {
 
   @Test
   void dither_atTheEnd_comesBehindTheLastConversionAndTheGain() throws IOException {
-    render(
+    runs.render(
         0,
         chain("gain 3 dB\nsample-rate-conversion 96 kHz\ndither 16 bit"),
         "--rate",
@@ -122,9 +122,10 @@ class RateRenderTest {
             "compressor threshold -30 dBFS ratio 4:1 attack 5 ms release 90 ms",
             "sample-rate-conversion 96 kHz",
             "limiter ceiling -14 dBFS look-ahead 3 ms release 50 ms");
-    render(0, chain(stages), "--rate", "44100");
+    runs.render(0, chain(stages), "--rate", "44100");
     double[] whole = Takes.read(out)[0];
-    render(0, chain(stages), "--rate", "44100", "--force", "--from", "0:00.1001", "--to", "400ms");
+    runs.render(
+        0, chain(stages), "--rate", "44100", "--force", "--from", "0:00.1001", "--to", "400ms");
     double[] part = Takes.read(out)[0];
     int first = (int) Math.ceil(Math.round(0.1001 * RATE) * 44_100.0 / RATE);
     assertThat(part).containsExactly(Arrays.copyOfRange(whole, first, 17_640));
@@ -134,9 +135,9 @@ class RateRenderTest {
   void threads_anyNumber_giveTheSameBits() throws IOException {
     String stages =
         lines("sample-rate-conversion 96 kHz", "limiter ceiling -14 dBFS look-ahead 3 ms");
-    render(0, chain(stages), "--rate", "44100", "--threads", "1");
+    runs.render(0, chain(stages), "--rate", "44100", "--threads", "1");
     byte[] one = Files.readAllBytes(out);
-    render(0, chain(stages), "--rate", "44100", "--threads", "5", "--force");
+    runs.render(0, chain(stages), "--rate", "44100", "--threads", "5", "--force");
     assertThat(Files.readAllBytes(out)).isEqualTo(one);
   }
 
@@ -147,7 +148,7 @@ class RateRenderTest {
     String declared =
         session.isEmpty() ? "" : "session \"s\" {\n  sample-rate " + session + "\n}\n";
     CommandRun run =
-        render(
+        runs.render(
             0,
             declared
                 + lines(
@@ -170,6 +171,9 @@ class RateRenderTest {
     double[] tone = tone(hertz, mix.length);
     for (int n = (int) (hertz / 20); n < 0.55 * hertz; n++) {
       boolean isBoth = n >= 0.1 * hertz;
+      if (isBoth && n < 0.11 * hertz) {
+        continue; // The part comes in 10 ms.
+      }
       assertThat(mix[n]).isCloseTo((isBoth ? 2 : 1) * tone[n], within(2 * RIPPLE));
     }
   }
@@ -177,11 +181,11 @@ class RateRenderTest {
   @Test
   void lines_onlyWithoutAndDifference_keepTheRate() throws IOException {
     String stages = "gain -20 dB\nsample-rate-conversion 96 kHz\ndither 24 bit";
-    render(0, chain(stages), "--only", "1");
+    runs.render(0, chain(stages), "--only", "1");
     checkLevel(0.1);
-    render(0, chain(stages), "--without", "1,3", "--force");
+    runs.render(0, chain(stages), "--without", "1,3", "--force");
     checkLevel(1);
-    render(0, chain(stages), "--difference", "1", "--force");
+    runs.render(0, chain(stages), "--difference", "1", "--force");
     checkLevel(0.9);
   }
 
@@ -194,23 +198,23 @@ class RateRenderTest {
 
   @Test
   void trouble_withARate_leavesNothing() throws IOException {
-    checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "44.1");
-    checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "384001");
-    checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "fast");
-    checkRefused(
+    runs.checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "44.1");
+    runs.checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "384001");
+    runs.checkRefused("must be whole hertz from 8000 to 384000", chain(""), "--rate", "fast");
+    runs.checkRefused(
         "changes the sample rate inside a block",
         chain(lines("parallel {", "path \"x\" {", "sample-rate-conversion 96 kHz", "}", "}")));
-    checkRefused(
+    runs.checkRefused(
         "changes the sample rate that what stands behind it is designed for",
         chain("sample-rate-conversion 96 kHz\ngain 1 dB"),
         "--without",
         "1");
-    checkRefused(
+    runs.checkRefused(
         "there is no difference of a chain with stages behind a change of the sample rate",
         chain("sample-rate-conversion 96 kHz\ngain 1 dB"),
         "--difference",
         "2");
-    checkRefused(
+    runs.checkRefused(
         "listens to `b` by `key` behind a change of the sample rate",
         chain(
                 lines(
@@ -219,27 +223,5 @@ class RateRenderTest {
             + "chain b {\n  take \"b.wav\"\n}\n",
         "--chain",
         "c");
-  }
-
-  private void checkRefused(String message, String text, Object... more) throws IOException {
-    CommandRun run = run(text, more);
-    assertThat(run.err()).contains(message);
-    assertThat(run.code()).isEqualTo(2);
-    try (Stream<Path> files = Files.list(folder)) {
-      assertThat(files.map(file -> file.getFileName().toString()))
-          .noneMatch(name -> name.startsWith("out"));
-    }
-  }
-
-  private CommandRun render(int code, String text, Object... more) throws IOException {
-    CommandRun run = run(text, more);
-    assertThat(run.code()).as(run.err()).isEqualTo(code);
-    return run;
-  }
-
-  private CommandRun run(String text, Object... more) throws IOException {
-    Path chain = Files.writeString(folder.resolve("session.chain"), text);
-    List<Object> usual = List.of("render", chain, "-o", out, "--bits", "64f");
-    return CommandRun.of(Stream.concat(usual.stream(), Stream.of(more)).toArray());
   }
 }

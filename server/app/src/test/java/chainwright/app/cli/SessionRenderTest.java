@@ -31,6 +31,7 @@ class SessionRenderTest {
 
   @TempDir Path folder;
   private Path out;
+  private SessionRuns runs;
   private double[] a;
   private double[] b;
 
@@ -41,11 +42,12 @@ class SessionRenderTest {
     Takes.write(folder.resolve("a.wav"), RATE, a);
     Takes.write(folder.resolve("b.wav"), RATE, b);
     out = folder.resolve("mix.wav");
+    runs = new SessionRuns(folder, out);
   }
 
   @Test
   void fadersAndSends_busesIntoBuses_addUp() throws IOException {
-    render(
+    runs.render(
         0,
         """
         chain a {
@@ -76,7 +78,7 @@ class SessionRenderTest {
 
   @Test
   void latencies_onAllWaysToTheMix_areMadeEqual() throws IOException {
-    render(
+    runs.render(
         0,
         """
         chain late {
@@ -120,9 +122,9 @@ class SessionRenderTest {
         "compressor threshold -30 dBFS ratio 4:1 attack 3 ms release 60 ms%n"
             + "  gate threshold -40 dBFS%s%n";
     String stages = "  take \"a.wav\"\n  limiter ceiling 0 dBFS look-ahead 2 ms\n  ";
-    render(0, "chain own {\n" + stages + dynamics.formatted("") + "}\n", "--chain", "own");
+    runs.render(0, "chain own {\n" + stages + dynamics.formatted("") + "}\n", "--chain", "own");
     double[] own = Takes.read(out)[0];
-    render(
+    runs.render(
         0,
         "chain keyed {\n"
             + stages
@@ -139,7 +141,7 @@ class SessionRenderTest {
     List<byte[]> mixes = new ArrayList<>();
     for (String threads : List.of("1", "2", "7")) {
       Path stems = folder.resolve("stems" + threads);
-      render(0, busy(), "--threads", threads, "--force", "--stems", stems);
+      runs.render(0, busy(), "--threads", threads, "--force", "--stems", stems);
       mixes.add(Files.readAllBytes(out));
       assertThat(Files.readAllBytes(stems.resolve("mix/voices.wav")))
           .isEqualTo(Files.readAllBytes(folder.resolve("stems1/mix/voices.wav")));
@@ -150,52 +152,25 @@ class SessionRenderTest {
   @Test
   void stems_ofABus_addUpToWhatItGets() throws IOException {
     Path stems = folder.resolve("stems");
-    CommandRun run = render(0, busy(), "--stems", stems);
+    CommandRun run = runs.render(0, busy(), "--stems", stems);
     assertThat(run.out()).contains("6 stems");
-    render(0, busy().replaceAll("(?s)bus mix \\{.*?\\n\\}", "bus mix {\n}"), "--force");
+    runs.render(0, busy().replaceAll("(?s)bus mix \\{.*?\\n\\}", "bus mix {\n}"), "--force");
     checkSum(Takes.read(out), stems.resolve("mix"), List.of("drums.wav", "voices.wav"));
-    render(0, busy(), "--force", "--chain", "voices", "--without", "1");
+    runs.render(0, busy(), "--force", "--chain", "voices", "--without", "1");
     checkSum(Takes.read(out), stems.resolve("voices"), List.of("a.wav", "b.wav", "drums.wav"));
-    CommandRun again = run(busy(), "--force", "--stems", stems);
+    CommandRun again = runs.run(busy(), "--force", "--stems", stems);
     assertThat(again.code()).isEqualTo(2);
     assertThat(again.err()).contains("exists already");
   }
 
   @Test
   void part_ofASession_isTheSamePartOfTheWhole() throws IOException {
-    render(0, busy());
+    runs.render(0, busy());
     double[][] whole = Takes.read(out);
-    render(0, busy(), "--force", "--from", "0:00.1", "--to", "0:00.3");
+    runs.render(0, busy(), "--force", "--from", "0:00.1", "--to", "0:00.3");
     double[][] part = Takes.read(out);
     assertThat(part).hasDimensions(2, RATE / 5);
     assertThat(part[1]).isEqualTo(Arrays.copyOfRange(whole[1], RATE / 10, 3 * RATE / 10));
-  }
-
-  @Test
-  void part_ofATake_isHeardInThatPartOnly() throws IOException {
-    render(
-        0,
-        """
-        chain a {
-          take "a.wav" 0:00.2 to 0:00.3
-          to mix
-        }
-        chain b {
-          take "b.wav" 0:00.1 to 0:00.4
-          to mix
-        }
-        bus mix {
-        }
-        """);
-    double[] mix = Takes.read(out)[0];
-    assertThat(mix).hasSize(RATE * 3 / 10);
-    double[] expected = new double[mix.length];
-    for (int i = 0; i < mix.length; i++) {
-      int at = i + RATE / 10;
-      boolean isIn = at >= RATE / 5 && at < RATE * 3 / 10;
-      expected[i] = b[at] + (isIn ? a[at] : 0);
-    }
-    assertThat(mix).containsExactly(expected, within(ROUNDING));
   }
 
   @Test
@@ -210,7 +185,7 @@ class SessionRenderTest {
           dither 16 bit
         }
         """;
-    CommandRun run = render(1, text);
+    CommandRun run = runs.render(1, text);
     assertThat(run.out()).contains("gain applied: \u22129.0 dB, held at the loudness of the take");
     for (double sample : Takes.read(out)[0]) {
       assertThat(sample * 32768).isEqualTo(Math.rint(sample * 32768));
@@ -230,8 +205,8 @@ class SessionRenderTest {
           compressor threshold -40 dBFS ratio 2:1 attack 1 ms release 30 ms make-up 3 dB as glue
         }
         """;
-    String up = render(0, text.formatted("0 dB"), "--as-written").out();
-    String down = render(0, text.formatted("-6 dB"), "--as-written", "--force").out();
+    String up = runs.render(0, text.formatted("0 dB"), "--as-written").out();
+    String down = runs.render(0, text.formatted("-6 dB"), "--as-written", "--force").out();
     // White noise between ±0.1 has 20 lg (0.1 / √3) + 3.01 = −21.8 dBFS as a sine has it.
     assertThat(up).containsPattern("a +1 gate +\u221221\\.8 +\u221220\\.0 +0\\.0 ");
     assertThat(up).containsPattern("mix +1 compressor glue +\u221221\\.8 +\u221220\\.0");
@@ -246,18 +221,44 @@ class SessionRenderTest {
     return Double.parseDouble(row.group(1));
   }
 
+  /** The mix does nothing, so that it is the sum of what it gets, converted or not. */
+  @Test
+  void stems_atAnotherRate_addUpToTheMixThere() throws IOException {
+    Path stems = folder.resolve("stems");
+    String text =
+        """
+        chain a {
+          take "a.wav"
+          to mix
+          limiter ceiling -24 dBFS look-ahead 4 ms
+        }
+        chain b {
+          take "b.wav"
+          to mix fader -5 dB
+          reverb 200 ms
+        }
+        bus mix {
+        }
+        """;
+    runs.render(0, text, "--stems", stems, "--rate", "32000", "--as-written");
+    double[][] whole = Takes.read(out);
+    assertThat(Takes.read(stems.resolve("mix/a.wav"))[0]).hasSameSizeAs(whole[0]);
+    checkSum(whole, stems.resolve("mix"), List.of("a.wav", "b.wav"));
+  }
+
   @Test
   void trouble_ofASession_leavesNothing() throws IOException {
     String mix = "bus mix {\n}\n";
-    checkRefused(
+    runs.checkRefused(
         "changes the sample rate, but `mix` is made of or listens to this chain",
         "chain a {\n take \"a.wav\"\n to mix\n sample-rate-conversion 96 kHz\n}\n" + mix);
-    checkRefused(
+    runs.checkRefused(
         "hears itself: `x` to `y` to `x`",
         "chain a {\n take \"a.wav\"\n to x\n}\nbus x {\n to y\n to mix\n}\nbus y {\n to x\n}\n"
             + mix);
-    checkRefused("no chain that goes to `mix` names a `take`", "chain a {\n to mix\n}\n" + mix);
-    checkRefused(
+    runs.checkRefused(
+        "no chain that goes to `mix` names a `take`", "chain a {\n to mix\n}\n" + mix);
+    runs.checkRefused(
         "the part must lie within the session",
         "chain a {\n take \"a.wav\"\n to mix\n}\n" + mix,
         "--to",
@@ -280,14 +281,14 @@ class SessionRenderTest {
         bus mix {
         }
         """;
-    render(0, text, "--chain", "a");
-    checkRefused("the text has errors", text);
+    runs.render(0, text, "--chain", "a");
+    runs.checkRefused("the text has errors", text);
   }
 
   @Test
   void chainWithoutATake_isSilentAndToldOf() throws IOException {
     CommandRun run =
-        render(
+        runs.render(
             0, "chain a {\n take \"a.wav\"\n to mix\n}\nchain later {\n to mix\n}\nbus mix {\n}\n");
     assertThat(run.err()).contains("`later` names no `take` and is silent in this render");
   }
@@ -340,29 +341,5 @@ class SessionRenderTest {
     for (int c = 0; c < sum.length; c++) {
       assertThat(sum[c]).containsExactly(whole[c], within(ROUNDING));
     }
-  }
-
-  private void checkRefused(String message, String text, Object... more) throws IOException {
-    Files.deleteIfExists(out);
-    CommandRun run = run(text, more);
-    assertThat(run.err()).contains(message);
-    assertThat(run.code()).isEqualTo(2);
-    assertThat(run.out()).isEmpty();
-    try (Stream<Path> files = Files.list(folder)) {
-      assertThat(files.map(file -> file.getFileName().toString()))
-          .noneMatch(name -> name.startsWith("mix") || name.startsWith("out"));
-    }
-  }
-
-  private CommandRun render(int code, String text, Object... more) throws IOException {
-    CommandRun run = run(text, more);
-    assertThat(run.code()).as(run.err()).isEqualTo(code);
-    return run;
-  }
-
-  private CommandRun run(String text, Object... more) throws IOException {
-    Path chain = Files.writeString(folder.resolve("session.chain"), text);
-    Stream<Object> usual = Stream.of("render", chain, "-o", out, "--bits", "64f");
-    return CommandRun.of(Stream.concat(usual, Stream.of(more)).toArray());
   }
 }

@@ -11,8 +11,8 @@ import java.util.Map;
 /**
  * A node at work: adds what comes to it, in the order of its feeds, and processes the sum.
  *
- * <p>A chain whose take has a part that is meant is heard in that part only, where it is not what
- * is meant itself. Its output does not depend on the size of blocks.
+ * <p>A chain whose take has a part that is meant is heard in that part only ({@link TakeCut}),
+ * where it is not what is meant itself. Its output does not depend on the size of blocks.
  */
 public final class NodeRun {
 
@@ -20,8 +20,7 @@ public final class NodeRun {
   private final Processor processor;
   private final Map<String, KeyHistory> keys = new LinkedHashMap<>();
   private final double[][] placed;
-  private final long fromFrame;
-  private final long toFrame;
+  private final TakeCut cut;
   private final int latencyFrames;
   private long frame;
 
@@ -40,9 +39,12 @@ public final class NodeRun {
         node.sound().processor(gainDb).newProcessor(new Wiring(node.channelCount(), this::key));
     latencyFrames = node.latencyFrames();
     placed = new double[node.channelCount()][blockFrames];
-    boolean isMeant = index == plan.nodes().size() - 1 || node.take().isEmpty();
-    fromFrame = isMeant ? Long.MIN_VALUE : node.take().map(MixTake::fromFrame).orElse(0L);
-    toFrame = isMeant ? Long.MAX_VALUE : node.endFrame();
+    boolean isMeant = index == plan.nodes().size() - 1;
+    cut =
+        node.take()
+            .filter(take -> !isMeant)
+            .map(take -> TakeCut.of(take, node.endFrame(), node.path().rate().hertz()))
+            .orElseGet(TakeCut::none);
   }
 
   private KeyHistory history(MixNode key, int blockFrames) {
@@ -98,22 +100,7 @@ public final class NodeRun {
       }
     }
     processor.process(output, 0, count);
-    cut(output, count);
+    cut.apply(output, frame - latencyFrames, count);
     frame += count;
-  }
-
-  private void cut(double[][] output, int count) {
-    long start = frame - latencyFrames;
-    int before = (int) Math.max(0, Math.min(count, clamped(fromFrame, start)));
-    int after = (int) Math.max(0, Math.min(count, clamped(toFrame, start)));
-    for (double[] channel : output) {
-      Arrays.fill(channel, 0, before, 0);
-      Arrays.fill(channel, after, count, 0);
-    }
-  }
-
-  /** How far a limit lies behind the start; one that is none stays so. */
-  private static long clamped(long limit, long start) {
-    return limit == Long.MIN_VALUE || limit == Long.MAX_VALUE ? limit : limit - start;
   }
 }

@@ -30,8 +30,8 @@ import java.util.Optional;
 /** Makes a path sound: a processor for each stage, put together as the structures say. */
 public final class SoundBuilder {
 
-  /** The time in which a passage begins and ends [s]; common practice, no source. */
-  private static final double PASSAGE_FADE_SECONDS = 0.01;
+  /** How long a passage or a part of a take comes and goes [s]; common practice, no source. */
+  public static final double EDGE_SECONDS = 0.01;
 
   private static final Slope USUAL_SLOPE = new Slope(24);
 
@@ -282,7 +282,7 @@ public final class SoundBuilder {
           branch(split.branches().get(0)),
           Math.round(during.from().seconds() * hertz) + latencyFrames,
           Math.round(during.to().seconds() * hertz) + latencyFrames,
-          (int) Math.round(PASSAGE_FADE_SECONDS * hertz));
+          (int) Math.round(EDGE_SECONDS * hertz));
     }
 
     private ProcessorDesign branch(PathBranch branch) {
