@@ -14,8 +14,8 @@ public record SaturationDesign(SaturationModel model, double sampleRateHz)
     implements ProcessorDesign {
 
   /**
-   * The tail of the slowest filter that any saturation has, which removes an offset below 2 Hz [s]:
-   * it falls by 90 dB in ln(10^4.5) / (2 π 2 Hz), 0.83 s.
+   * The tail of the slowest filter that any saturation has, which a bias may outlast, and which
+   * removes an offset below 2 Hz [s]: it falls by 90 dB in ln(10^4.5) / (2 π 2 Hz), 0.83 s.
    */
   private static final double TAIL_SECONDS = 0.83;
 
@@ -35,7 +35,7 @@ public record SaturationDesign(SaturationModel model, double sampleRateHz)
 
   @Override
   public int tailFrames() {
-    return (int) Math.ceil(TAIL_SECONDS * sampleRateHz);
+    return (int) Math.ceil(Math.max(TAIL_SECONDS, model.biasTailSeconds()) * sampleRateHz);
   }
 
   @Override

@@ -1,5 +1,7 @@
 package chainwright.dsp.nonlinear;
 
+import java.util.Optional;
+
 /**
  * A saturation whose distortion depends on frequency: an emphasis, a memoryless shaper, and the
  * emphasis undone.
@@ -19,11 +21,17 @@ public final class SaturationModel {
   private final EmphasisSection emphasis;
   private final DrivenShaper shaper;
   private final EmphasisSection output;
+  private final Optional<BiasShift> bias;
 
-  private SaturationModel(EmphasisSection emphasis, DrivenShaper shaper, EmphasisSection output) {
+  private SaturationModel(
+      EmphasisSection emphasis,
+      DrivenShaper shaper,
+      EmphasisSection output,
+      Optional<BiasShift> bias) {
     this.emphasis = emphasis;
     this.shaper = shaper;
     this.output = output;
+    this.bias = bias;
   }
 
   /** Solves the shaper's drive for the distortion at alignment, and adds the settings' drive. */
@@ -32,12 +40,30 @@ public final class SaturationModel {
     double alignedDb =
         DriveSolver.solve(
             driveDb ->
-                new SaturationModel(emphasis, new DrivenShaper(base, driveDb), output)
+                new SaturationModel(
+                        emphasis, new DrivenShaper(base, driveDb), output, Optional.empty())
                     .harmonics(ALIGNMENT_FREQUENCY_HZ, ALIGNMENT_LEVEL_DBFS, Harmonics.THD_COUNT)
                     .thdShare(),
             settings.thdAtAlignmentShare());
     DrivenShaper driven = new DrivenShaper(base, alignedDb + settings.driveDb());
-    return new SaturationModel(emphasis, driven, output);
+    return new SaturationModel(emphasis, driven, output, Optional.empty());
+  }
+
+  /**
+   * Returns the same with a bias that gives way to what is driven more than 12 dB above alignment.
+   *
+   * @param recoverySeconds the time in which 63 % of the shift are gone [s], above 0
+   * @param driveDb how much of the drive is the settings' [dB]
+   */
+  SaturationModel withBiasShift(double recoverySeconds, double driveDb) {
+    double limit = Harmonics.toAmplitude(BiasShift.LIMIT_DBFS + shaper.driveDb() - driveDb);
+    return new SaturationModel(
+        emphasis, shaper, output, Optional.of(new BiasShift(limit, recoverySeconds)));
+  }
+
+  /** Returns how long a shift of the bias is to be heard after its end [s]; 0 without one. */
+  double biasTailSeconds() {
+    return bias.map(BiasShift::tailSeconds).orElse(0.0);
   }
 
   static void requireSettings(double driveDb, double thdAtAlignmentShare) {
@@ -91,11 +117,12 @@ public final class SaturationModel {
    *     channel
    */
   public Saturator newProcessor(double sampleRateHz, int channelCount) {
-    return new Saturator(emphasis, shaper, output, sampleRateHz, channelCount);
+    return new Saturator(emphasis, shaper, output, bias, sampleRateHz, channelCount);
   }
 
   /**
-   * Returns the harmonics of a sine; its offset is removed.
+   * Returns the harmonics of a settled sine; its offset is removed. Where it moves the bias its
+   * period counts as short against the recovery.
    *
    * @param frequencyHz the frequency of the sine [Hz], finite, above 0
    * @param levelDbfs its peak level [dBFS], finite
@@ -109,8 +136,7 @@ public final class SaturationModel {
           "the frequency must be finite and above 0 Hz, but was " + frequencyHz);
     }
     Phasor before = emphasis.at(frequencyHz);
-    Harmonics shaped =
-        shaper.harmonicsOfSine(Harmonics.toAmplitude(levelDbfs) * before.magnitude(), count);
+    Harmonics shaped = shaped(Harmonics.toAmplitude(levelDbfs) * before.magnitude(), count);
     double[] sines = new double[count + 1];
     double[] cosines = new double[count + 1];
     for (int n = 1; n <= count; n++) {
@@ -124,6 +150,14 @@ public final class SaturationModel {
       cosines[n] = harmonic.im();
     }
     return new Harmonics(sines, cosines);
+  }
+
+  private Harmonics shaped(double peakAmplitude, int count) {
+    double gain = Harmonics.toAmplitude(shaper.driveDb());
+    return bias.map(shift -> shift.settled(shaper.base(), gain * peakAmplitude))
+        .map(moved -> new DrivenShaper(moved, shaper.driveDb()))
+        .orElse(shaper)
+        .harmonicsOfSine(peakAmplitude, count);
   }
 
   /**

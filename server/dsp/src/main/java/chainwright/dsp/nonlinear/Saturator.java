@@ -5,6 +5,7 @@ import chainwright.dsp.filter.CascadeFilter;
 import chainwright.dsp.signal.NumberGuard;
 import chainwright.dsp.signal.Processor;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -23,6 +24,7 @@ public final class Saturator implements Processor {
   private final CascadeFilter before;
   private final Shaper shaper;
   private final CascadeFilter after;
+  private final List<BiasShift.Running> biases;
   private final int channelCount;
 
   /** NaN where NaN came in, else 0, of each channel. */
@@ -32,6 +34,7 @@ public final class Saturator implements Processor {
       EmphasisSection emphasis,
       DrivenShaper shaper,
       EmphasisSection output,
+      Optional<BiasShift> bias,
       double sampleRateHz,
       int channelCount) {
     if (!(sampleRateHz > 0) || Double.isInfinite(sampleRateHz)) {
@@ -45,6 +48,13 @@ public final class Saturator implements Processor {
         new CascadeFilter(
             sections(sampleRateHz, emphasis.inverse(), output), 1 / gain, channelCount);
     this.channelCount = channelCount;
+    biases =
+        bias.map(
+                design ->
+                    Stream.generate(() -> new BiasShift.Running(design, sampleRateHz))
+                        .limit(channelCount)
+                        .toList())
+            .orElse(List.of());
     marks = new double[channelCount][CHUNK_FRAMES];
   }
 
@@ -74,6 +84,9 @@ public final class Saturator implements Processor {
       }
     }
     before.process(channels, start, start + count);
+    for (int c = 0; c < biases.size(); c++) {
+      biases.get(c).process(channels[c], start, count);
+    }
     for (int c = 0; c < channelCount; c++) {
       shaper.process(channels[c], start, count);
     }
@@ -91,5 +104,8 @@ public final class Saturator implements Processor {
   public void reset() {
     before.reset();
     after.reset();
+    for (BiasShift.Running bias : biases) {
+      bias.reset();
+    }
   }
 }

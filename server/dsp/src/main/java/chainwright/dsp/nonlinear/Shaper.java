@@ -12,6 +12,7 @@ public sealed interface Shaper
         HardClipShaper,
         SoftClipShaper,
         BiasedShaper,
+        ShiftedShaper,
         DrivenShaper {
 
   /**

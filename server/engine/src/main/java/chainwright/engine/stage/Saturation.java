@@ -29,9 +29,9 @@ import java.util.Optional;
  *
  * <p>The response is that of a small signal: the head bump of tape, or the high-pass at 2 Hz that
  * takes the offset of an asymmetric curve, in the share that {@code blend} says; else no change.
- * The harmonics are those of a settled tone, so an asymmetric saturation and a valve differ by
- * nothing here: the shift of the bias comes with overloads. At 0 % it saturates nothing; more
- * distortion than a curve can give, from about 40 % on, allows no design.
+ * The harmonics are those of a settled tone. A valve differs from an asymmetric saturation by the
+ * bias, which gives way to what is driven more than 12 dB above alignment. At 0 % it saturates
+ * nothing; more distortion than a curve can give, from about 40 % on, allows no design.
  */
 public final class Saturation implements StageModel {
 
@@ -90,7 +90,14 @@ public final class Saturation implements StageModel {
     }
     boolean isSymmetric = context.is("character", "symmetric");
     return new ValveSaturation(
-        driveDb, thdShare, isSymmetric ? 0 : context.number("asymmetry") / 100);
+        driveDb,
+        thdShare,
+        isSymmetric ? 0 : context.number("asymmetry") / 100,
+        isValve(context) ? context.number("bias-shift") : 0);
+  }
+
+  private static boolean isValve(StageContext context) {
+    return context.is("character", "valve");
   }
 
   private static Response smallSignal(Optional<Response> linear, double wetShare) {
@@ -112,7 +119,8 @@ public final class Saturation implements StageModel {
         thdShare > 0
             && !context.is("character", "symmetric")
             && !context.is("character", "transformer")
-            && context.number("asymmetry") > 0;
+            && (context.number("asymmetry") > 0
+                || (isValve(context) && context.number("bias-shift") > 0));
     return hasOffset
         ? Optional.of(
             Curve.BILINEAR.design(

@@ -7,6 +7,7 @@ import chainwright.dsp.nonlinear.Harmonics;
 import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.dsp.signal.Wiring;
 import chainwright.engine.WrittenChain;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -90,6 +91,17 @@ class DriveSoundTest {
     assertThat(Math.abs(sum)).isLessThan(1e-6);
   }
 
+  @Test
+  void valve_differsFromAnAsymmetricByItsBiasAlone() {
+    double[] asymmetric = sine("saturation asymmetric", 1000, 0);
+    assertThat(sine("saturation valve bias-shift 0 ms", 1000, 0)).isEqualTo(asymmetric);
+    double[] valve = sine("saturation valve", 1000, 0);
+    assertThat(line(valve, 2000) / line(asymmetric, 2000)).isNotCloseTo(1, within(0.2));
+    // What is driven 12 dB above alignment is not over it: −18 + 12 − 3 dBFS.
+    assertThat(sine("saturation valve", 1000, -9.5))
+        .isEqualTo(sine("saturation asymmetric", 1000, -9.5));
+  }
+
   private static double worstAliasDb(double[] channel) {
     double worst = 0;
     for (int k = 1; k <= 20; k++) {
@@ -115,7 +127,8 @@ class DriveSoundTest {
     "saturation asymmetric, -150",
     "saturation tape, -150",
     "saturation transformer, -150",
-    "saturation valve, -150",
+    "saturation valve, -125",
+    "saturation valve bias-shift 0 ms, -150",
     "saturation tape drive 18 dB, -53",
     "saturation tape drive 18 dB oversampling 16, -100",
   })

@@ -112,7 +112,7 @@ class ResponseTest {
     "compressor threshold -20 dBFS make-up 3 dB blend 0 %, 0",
     "gate threshold -40 dBFS, 0",
     "dynamic-bell 1 kHz threshold -30 dBFS, 0",
-    "saturation valve asymmetry 0 %, 0",
+    "saturation valve asymmetry 0 % bias-shift 0 ms, 0",
     "clipper ceiling -1 dBFS, 0",
     "reverb, 0",
   })
