@@ -49,7 +49,7 @@ public enum Unit {
   /** Metre. */
   METRE("m", Dimension.DISTANCE, 1, "metres");
 
-  /** Up to it, times the largest unit, every whole number is a {@code double}. */
+  /** Up to it, times the largest unit, every multiple of an eighth is a {@code double}. */
   private static final double MOST_EXACT = 1e10;
 
   private static final Map<String, Unit> BY_SPELLING = bySpelling();
@@ -128,8 +128,10 @@ public enum Unit {
     if (toBase == 1 || !Double.isFinite(value)) {
       return value;
     }
-    if (value == Math.rint(value) && value != 0 && Math.abs(value) <= MOST_EXACT) {
-      // Both factors are whole and exact, so that one operation rounds once.
+    double eighths = value * 8;
+    if (eighths == Math.rint(eighths) && value != 0 && Math.abs(value) <= MOST_EXACT) {
+      // The value is the decimal that is written, and the factor is whole: one operation rounds
+      // once.
       return toBase > 1 ? value * toBase : value / Math.rint(1 / toBase);
     }
     // The shortest decimal of the value is what its author wrote.

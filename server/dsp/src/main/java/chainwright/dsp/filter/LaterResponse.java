@@ -7,6 +7,9 @@ import org.jspecify.annotations.Nullable;
 /** The response of a filter that is designed when it is first looked at. */
 public final class LaterResponse implements Response {
 
+  /** One more factor of any filter leaves the numbers that a {@code double} holds neither way. */
+  private static final double LEAST_PRODUCT = 1e-100;
+
   private final Curve curve;
   private final AnaloguePrototype prototype;
   private final SampleRate rate;
@@ -55,19 +58,25 @@ public final class LaterResponse implements Response {
     if (hertz > MatchPromise.HIGHEST_SHARE * rate.hertz() || !isPromised()) {
       return Response.super.estimateAt(hertz);
     }
-    return new Estimate(prototypeDecibels(hertz), errorDb());
+    return new Estimate(10 * Math.log10(prototypeSquare(hertz)), errorDb());
   }
 
   @Override
   public Estimate estimateMean(double[] hertz) {
-    double sumDb = 0;
     boolean isPromised = isPromised();
+    double sumDb = 0;
+    double product = 1;
     for (int i = 0; i < hertz.length && isPromised; i++) {
       isPromised = hertz[i] <= MatchPromise.HIGHEST_SHARE * rate.hertz();
-      sumDb += prototypeDecibels(hertz[i]);
+      product *= prototypeSquare(hertz[i]);
+      // One logarithm for many factors, as long as their product stays a number.
+      if (product < LEAST_PRODUCT || product > 1 / LEAST_PRODUCT) {
+        sumDb += 10 * Math.log10(product);
+        product = 1;
+      }
     }
     return isPromised
-        ? new Estimate(sumDb / hertz.length, errorDb())
+        ? new Estimate((sumDb + 10 * Math.log10(product)) / hertz.length, errorDb())
         : Response.super.estimateMean(hertz);
   }
 
@@ -75,20 +84,20 @@ public final class LaterResponse implements Response {
     return prototype.sections().size() * MatchPromise.DEVIATION_DB;
   }
 
-  private double prototypeDecibels(double hertz) {
+  private double prototypeSquare(double hertz) {
     double square = 1;
     for (int i = 0; i < prototype.sections().size(); i++) {
       square *= prototype.sections().get(i).magnitudeSquaredAt(hertz);
     }
-    return 10 * Math.log10(square);
+    return square;
   }
 
   private boolean isPromised() {
     if (designed != null || curve != Curve.ANALOGUE) {
       return false;
     }
-    for (AnalogueSection section : prototype.sections()) {
-      if (!MatchPromise.holdsFor(section, rate)) {
+    for (int i = 0; i < prototype.sections().size(); i++) {
+      if (!MatchPromise.holdsFor(prototype.sections().get(i), rate)) {
         return false;
       }
     }

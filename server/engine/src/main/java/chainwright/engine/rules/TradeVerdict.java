@@ -34,14 +34,16 @@ record TradeVerdict(Said said, Written written, TradeRange range, RangeRow.Direc
   static List<TradeVerdict> in(Evidence evidence, TradeRange.Verdict verdict) {
     List<TradeVerdict> found = new ArrayList<>();
     for (Said said : Said.in(evidence.path())) {
+      if (said.isBypassed() || said.part() != Said.Part.WHOLE) {
+        continue;
+      }
+      RangeRow.Direction direction = said.settings().direction();
       for (Written written : said.settings().written()) {
-        Optional<RangeRow> row = said.settings().row(written.setting(), evidence.path().source());
+        Optional<RangeRow> row = written.setting().row(evidence.path().source(), direction);
         boolean isFound =
-            !said.isBypassed()
-                && said.part() == Said.Part.WHOLE
-                && said.settings().isInEffect(written.setting())
-                && row.isPresent()
+            row.isPresent()
                 && worst(written, row.get().range()) == verdict
+                && said.settings().isInEffect(written.setting())
                 && !ELSEWHERE.contains(written.setting().name())
                 && !isSpokenOfElsewhere(written, evidence);
         if (isFound) {

@@ -103,7 +103,9 @@ public record Setting(
   }
 
   private Optional<RangeRow> row(String word, RangeRow.Direction direction) {
-    for (RangeRow row : rows) {
+    // Asked of every value of a file, before this is compiled: no iterator.
+    for (int i = 0; i < rows.size(); i++) {
+      RangeRow row = rows.get(i);
       boolean isOfSource = word.isEmpty() ? row.sources().isEmpty() : row.sources().contains(word);
       boolean isOfDirection =
           row.direction() == RangeRow.Direction.ANY

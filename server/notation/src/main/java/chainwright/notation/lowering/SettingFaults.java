@@ -128,9 +128,11 @@ record SettingFaults(
 
   /** Whether a slope is written as `18 dB oct`. */
   boolean isSlopeInTwo(Item.Amount amount, Item behind) {
+    // Asked of every amount of a file at its start: no lambdas, each of which is linked first.
     return behind instanceof Item.Word word
-        && amount.unit().flatMap(Unit::parse).filter(Unit.DECIBEL::equals).isPresent()
-        && Unit.parse(word.text()).filter(Unit.OCTAVE::equals).isPresent()
+        && amount.unit().isPresent()
+        && Unit.parse(amount.unit().get()).orElse(null) == Unit.DECIBEL
+        && Unit.parse(word.text()).orElse(null) == Unit.OCTAVE
         && !slopes().isEmpty();
   }
 

@@ -99,15 +99,23 @@ final class UnnamedValues {
       report(amount, possible);
       // What must be written stays missing as long as the value may be meant for another setting.
       boolean isClear = possible.size() == 1;
-      unread.add(
-          new Unread(
-              amount.span(),
-              possible.stream()
-                  .filter(one -> isClear || !one.isRequired())
-                  .map(Meaning::setting)
-                  .distinct()
-                  .toList()));
+      List<Setting> meant = new ArrayList<>();
+      for (Meaning one : possible) {
+        if ((isClear || !one.isRequired()) && !isAmong(meant, one.setting)) {
+          meant.add(one.setting);
+        }
+      }
+      unread.add(new Unread(amount.span(), meant));
     }
+  }
+
+  private static boolean isAmong(List<Setting> settings, Setting setting) {
+    for (Setting one : settings) {
+      if (one.name().equals(setting.name())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** What a value can mean; a number without a unit can only stand where no name is needed. */
