@@ -34,10 +34,10 @@ public record TimeSpan(double seconds) implements Quantity {
 
   private static String spelling(double seconds) {
     double size = Math.abs(seconds);
-    if (size >= 1 || size == 0) {
+    if (size >= 1) {
       return NumberText.format(seconds) + " s";
     }
-    return size >= 1e-3
+    return size >= 1e-4 || size == 0
         ? NumberText.format(seconds * 1e3) + " ms"
         : NumberText.format(seconds * 1e6) + " us";
   }

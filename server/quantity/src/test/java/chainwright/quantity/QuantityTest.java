@@ -29,6 +29,8 @@ class QuantityTest {
     "QUALITY, 2.2, Q 2.2",
     "TIME, 0.012, 12 ms",
     "TIME, 0.00005, 50 us",
+    "TIME, 0.0005, 0.5 ms",
+    "TIME, 0, 0 ms",
     "TIME, 1.5, 1.5 s",
     "SHARE, 30, 30 %",
     "BANDWIDTH, 1.2, 1.2 oct",
@@ -36,6 +38,32 @@ class QuantityTest {
   })
   void quantity_written_isSpeltAsInTheNotation(Dimension dimension, double value, String expected) {
     assertThat(Quantity.of(dimension, value)).hasToString(expected);
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "FREQUENCY, 3000, 14000, 3 to 14 kHz",
+    "FREQUENCY, 80, 14000, 80 Hz to 14 kHz",
+    "FREQUENCY, 0, 14000, 0 to 14 kHz",
+    "GAIN, -6, 4, -6 to +4 dB",
+    "GAIN, -6, 0, -6 to 0 dB",
+    "TIME, 0.3, 5, 300 ms to 5 s",
+    "TIME, -0.02, 0, -20 to 0 ms",
+    "RATIO, 1.5, 4, 1.5:1 to 4:1",
+    "QUALITY, 0.5, 6, Q 0.5 to 6",
+    "SLOPE, 12, 12, 12 dB/oct",
+  })
+  void range_written_namesItsUnitOnceWhereBothEndsReadInIt(
+      Dimension dimension, double low, double high, String expected) {
+    assertThat(new QuantityRange(Quantity.of(dimension, low), Quantity.of(dimension, high)))
+        .hasToString(expected);
+  }
+
+  @Test
+  void range_ofTwoDimensions_throws() {
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> new QuantityRange(new Decibels(-6), Frequency.ofHertz(100)))
+        .withMessageContaining("GAIN and FREQUENCY");
   }
 
   @ParameterizedTest

@@ -110,6 +110,6 @@ record BandProposals(Catalogue catalogue, Scope scope, WrittenLine line) {
   private ValueProposals values(String name) {
     Optional<SourceKind> source = line.around().source().flatMap(catalogue::source);
     return new ValueProposals(
-        setting(name), List.of(), source, RangeRow.Direction.ANY, scope.sampleRate());
+        "band", setting(name), List.of(), source, RangeRow.Direction.ANY, scope.sampleRate());
   }
 }

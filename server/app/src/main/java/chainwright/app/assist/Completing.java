@@ -72,6 +72,11 @@ public record Completing(
    * @return the proposals
    */
   public Answer at(WrittenLine line) {
+    Answer answer = whole(line);
+    return line.head().equals("group") ? answer : new Likeness(line).in(answer);
+  }
+
+  private Answer whole(WrittenLine line) {
     boolean isPath = (line.head().equals("take") || line.head().equals("import")) && isFirst(line);
     if (isPath) {
       FileProposals files = new FileProposals(nearby, line);

@@ -242,7 +242,7 @@ record DeclarationHover(HoverGround ground, Definition.Track track, SignalPath p
                               usual ->
                                   page.say(
                                       "Usual for "
-                                          + kind.title().toLowerCase(java.util.Locale.ROOT)
+                                          + kind.inWords()
                                           + ": "
                                           + Readings.pitch(usual)
                                           + ".")));

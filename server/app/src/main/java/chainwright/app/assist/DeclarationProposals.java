@@ -48,7 +48,7 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
                   176_400,
                   192_000));
       case "alignment" -> Optional.of(alignment());
-      case "mains" -> Optional.of(amount(setting("hum-removal", "mains"), 0));
+      case "mains" -> Optional.of(amount("hum-removal", "mains", 0));
       case "tempo" ->
           Optional.of(
               amount(plain("tempo", Unit.BEATS_PER_MINUTE, 1, 1000, "Crotchets in a minute."), 0));
@@ -69,7 +69,7 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
       case "group" -> Optional.of(isAlone() ? names().groups() : List.of());
       case "to" -> Optional.of(route());
       case "send" -> Optional.of(send());
-      case "max-true-peak" -> Optional.of(amount(setting("true-peak-limiter", "ceiling"), 0));
+      case "max-true-peak" -> Optional.of(amount("true-peak-limiter", "ceiling", 0));
       case "loudness" -> Optional.of(amount(loudness(), 0, -23, -16));
       case "take" -> Optional.of(passage(1));
       case "listen", "during" -> Optional.of(passage(0));
@@ -110,10 +110,19 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
     return Proposal.of(text, Proposal.Kind.VALUE, detail);
   }
 
-  /** A value as the item of a number, counted from 0, and its unit behind its number. */
   private List<Proposal> amount(Setting setting, int item, double... examples) {
+    return amount(line.head(), setting, item, examples);
+  }
+
+  private List<Proposal> amount(String stage, String name, int item) {
+    return amount(stage, setting(stage, name), item);
+  }
+
+  /** A value as the item of a number, counted from 0, and its unit behind its number. */
+  private List<Proposal> amount(String stage, Setting setting, int item, double... examples) {
     ValueProposals values =
         new ValueProposals(
+            stage,
             setting,
             java.util.Arrays.stream(examples).boxed().toList(),
             source(),
@@ -305,6 +314,7 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
     if (isLevelWritten) {
       return line.after().isEmpty() && !line.isNumber()
           ? new ValueProposals(
+                  "send",
                   setting("send", "tap"),
                   List.of(),
                   source(),
@@ -313,7 +323,7 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
               .values(line)
           : List.of();
     }
-    return amount(setting("send", "level"), 1);
+    return amount("send", "level", 1);
   }
 
   /** From when to when: the word between, and the unit of a bare number. */
@@ -332,7 +342,12 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
             Optional.empty());
     ValueProposals values =
         new ValueProposals(
-            time, List.of(), Optional.empty(), RangeRow.Direction.ANY, scope.sampleRate());
+            line.head(),
+            time,
+            List.of(),
+            Optional.empty(),
+            RangeRow.Direction.ANY,
+            scope.sampleRate());
     List<Item> before = line.before();
     if (before.size() != item + 1) {
       return List.of();

@@ -9,10 +9,12 @@ import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.SourceKind;
+import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Deliberate;
+import chainwright.notation.model.Lowered;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Step;
 import chainwright.notation.model.Written;
@@ -32,6 +34,34 @@ import java.util.Optional;
  * @param picture the theme of pictures; empty for plots in characters
  */
 public record Hovering(Scope scope, Catalogue catalogue, Optional<PlotTheme> picture) {
+
+  /** How the codes of words begin that nothing is known of. */
+  private static final String UNKNOWN = "unknown-";
+
+  /**
+   * Says what stands at a place of a section: of a word that means nothing there, what it may have
+   * meant.
+   *
+   * @param lowered the section and what it says
+   * @param found what was found in the text
+   * @param offset the place, from the section's start
+   * @return what to show; empty where there is nothing to say
+   */
+  public Optional<HoverText> at(Lowered lowered, List<Finding> found, int offset) {
+    return found.stream()
+        .filter(finding -> finding.place().section() == lowered.section())
+        .filter(finding -> finding.code().startsWith(UNKNOWN))
+        .filter(finding -> finding.place().span().isTouchedBy(offset))
+        .findFirst()
+        .map(
+            finding ->
+                new HoverGround(scope, catalogue, picture)
+                    .page()
+                    .say(HoverPage.plain(finding.what()) + ".")
+                    .say(HoverPage.plain(finding.remedy()))
+                    .over(finding.place().span()))
+        .or(() -> lowered.definition().flatMap(definition -> at(definition, offset)));
+  }
 
   /**
    * Says what stands at a place of a definition.

@@ -6,12 +6,11 @@ import chainwright.notation.catalogue.Default;
 import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Written;
-import chainwright.quantity.NumberText;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -106,7 +105,7 @@ final class OmittedSettings {
 
   private static String value(Setting setting) {
     if (setting.byOmission() instanceof Default.Amount amount) {
-      return Spelt.unsigned(setting, amount.value());
+      return ValueText.of(setting, amount.value());
     }
     return setting.byOmission() instanceof Default.Word word ? word.word() : "computed";
   }
@@ -128,19 +127,12 @@ final class OmittedSettings {
 
   private static String usual(Setting setting, RangeRow row, StageElement stage) {
     TradeRange range = row.range();
-    String who =
-        stage
-            .context()
-            .source()
-            .map(kind -> " for " + kind.title().toLowerCase(Locale.ROOT))
-            .orElse("");
+    String who = stage.context().source().map(kind -> " for " + kind.inWords()).orElse("");
     return " Usual"
         + who
         + row.direction().inWords()
         + ": "
-        + NumberText.format(range.usualLow())
-        + " to "
-        + Spelt.unsigned(setting, range.usualHigh())
+        + ValueText.range(setting, range.usualLow(), range.usualHigh())
         + " ("
         + Cited.briefly(
             range.sources().stream().map(Citation::spelt).toList(),

@@ -3,6 +3,7 @@ package chainwright.app.assist;
 import chainwright.app.view.Readings;
 import chainwright.app.view.ResponseWords;
 import chainwright.app.view.StructurePlots;
+import chainwright.app.view.Unfinished;
 import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathBuilder;
 import chainwright.engine.path.PathElement;
@@ -75,6 +76,7 @@ record PresetHover(HoverGround ground) {
 
   private void rest(HoverPage page, Definition.Preset preset, List<PathElement> elements) {
     page.table(StageTables.HEAD, StageTables.rows(elements, ground));
+    Unfinished.leftOut(elements).ifPresent(page::say);
     page.notes(preset.clauses().notes());
   }
 

@@ -6,6 +6,7 @@ import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,11 +15,13 @@ import java.util.Optional;
 /**
  * Says of a value how usual it is, for which source, and where that is known from.
  *
+ * @param stage the word of the stage that takes the setting
  * @param setting the setting
  * @param source the kind of source, if it is declared
  * @param direction the sign of the stage's gain
  */
-record RangeText(Setting setting, Optional<SourceKind> source, RangeRow.Direction direction) {
+record RangeText(
+    String stage, Setting setting, Optional<SourceKind> source, RangeRow.Direction direction) {
 
   Proposal proposal(String text, double value) {
     Optional<RangeRow> row = setting.row(source, direction);
@@ -48,35 +51,25 @@ record RangeText(Setting setting, Optional<SourceKind> source, RangeRow.Directio
     text.append(capital(forWhom(row)))
         .append(row.direction().inWords())
         .append(": usual ")
-        .append(between(range.usualLow(), range.usualHigh()))
+        .append(ValueText.range(setting, range.usualLow(), range.usualHigh()))
         .append(", cautious ")
-        .append(between(range.cautiousLow(), range.cautiousHigh()));
+        .append(ValueText.range(setting, range.cautiousLow(), range.cautiousHigh()));
     range
         .extremeBelow()
-        .ifPresent(low -> text.append(", extreme at or below ").append(Spelt.of(setting, low)));
+        .ifPresent(low -> text.append(", extreme at or below ").append(ValueText.of(setting, low)));
     range
         .extremeAbove()
-        .ifPresent(high -> text.append(", extreme at or above ").append(Spelt.of(setting, high)));
+        .ifPresent(
+            high -> text.append(", extreme at or above ").append(ValueText.of(setting, high)));
     text.append('.');
     if (!range.note().isEmpty()) {
       text.append(' ').append(capital(range.note())).append('.');
     }
     String sources =
         Cited.briefly(
-            range.sources().stream().map(Citation::spelt).distinct().toList(), setting.name());
+            range.sources().stream().map(Citation::spelt).distinct().toList(),
+            stage + " " + setting.name());
     return List.of(text.toString(), "Source of the range: " + sources + ".");
-  }
-
-  private String between(double low, double high) {
-    return low == high ? Spelt.of(setting, low) : spelt(low, high);
-  }
-
-  private String spelt(double low, double high) {
-    String first = Spelt.of(setting, low);
-    String last = Spelt.of(setting, high);
-    int unit = last.indexOf(' ');
-    boolean isShared = unit > 0 && first.endsWith(last.substring(unit));
-    return (isShared ? first.substring(0, first.indexOf(' ')) : first) + " to " + last;
   }
 
   private static String verdict(TradeRange range, double value) {
@@ -94,7 +87,7 @@ record RangeText(Setting setting, Optional<SourceKind> source, RangeRow.Directio
     if (row.sources().isEmpty()) {
       return "for any source";
     }
-    String title = source.map(SourceKind::title).orElse("").toLowerCase(Locale.ROOT);
+    String title = source.map(SourceKind::inWords).orElse("");
     boolean isOwn = source.filter(kind -> row.sources().contains(kind.word())).isPresent();
     return isOwn
         ? "for " + title

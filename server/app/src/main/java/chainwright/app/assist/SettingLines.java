@@ -7,10 +7,9 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Value;
-import chainwright.quantity.NumberText;
-import chainwright.quantity.Unit;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -44,7 +43,7 @@ final class SettingLines {
           .append("- `")
           .append(setting.name())
           .append("` ")
-          .append(value.map(Value::toString).orElse("computed"))
+          .append(value.map(one -> Settings.inWords(setting, one)).orElse("computed"))
           .append(isWritten ? "" : " (by omission)")
           .append(settings.isInEffect(setting) ? "" : " (does nothing here)");
       settings
@@ -61,10 +60,7 @@ final class SettingLines {
           .append('\n')
           .append(KEY)
           .append(" Ranges")
-          .append(
-              source
-                  .map(kind -> " for " + kind.title().toLowerCase(java.util.Locale.ROOT))
-                  .orElse(""))
+          .append(source.map(kind -> " for " + kind.inWords()).orElse(""))
           .append(": ")
           .append(Cited.briefly(List.copyOf(citations), settings.kind().word()))
           .append(".\n");
@@ -75,20 +71,13 @@ final class SettingLines {
   /** One range: a bar from extreme to extreme, with the value's place, and the usual ends. */
   static String range(Setting setting, RangeRow row, Settings settings) {
     TradeRange range = row.range();
-    String unit = unit(setting);
     String words =
         "usual"
             + row.direction().inWords()
             + " "
-            + NumberText.format(range.usualLow())
-            + " to "
-            + NumberText.format(range.usualHigh())
-            + unit
+            + ValueText.range(setting, range.usualLow(), range.usualHigh())
             + ", cautious "
-            + NumberText.format(range.cautiousLow())
-            + " to "
-            + NumberText.format(range.cautiousHigh())
-            + unit;
+            + ValueText.range(setting, range.cautiousLow(), range.cautiousHigh());
     return number(setting, settings).map(value -> "`" + bar(range, value) + "` ").orElse("")
         + words;
   }
@@ -138,12 +127,5 @@ final class SettingLines {
                 setting.takes() instanceof Takes.InUnit takes
                     ? base / takes.unit().toBase()
                     : base);
-  }
-
-  private static String unit(Setting setting) {
-    if (setting.takes() instanceof Takes.InUnit takes) {
-      return (takes.unit() == Unit.TO_ONE ? "" : " ") + takes.unit().symbol();
-    }
-    return "";
   }
 }

@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.notation.model.Settings;
 import chainwright.notation.project.Scope;
@@ -204,7 +205,9 @@ record SettingProposals(
     List<String> range =
         setting
             .row(source, RangeRow.Direction.ANY)
-            .map(row -> new RangeText(setting, source, RangeRow.Direction.ANY).range(row))
+            .map(
+                row ->
+                    new RangeText(kind.word(), setting, source, RangeRow.Direction.ANY).range(row))
             .orElse(List.of());
     List<String> paragraphs = new ArrayList<>(List.of(setting.says()));
     paragraphs.addAll(range);
@@ -214,7 +217,7 @@ record SettingProposals(
 
   private static String byOmission(Setting setting) {
     if (setting.byOmission() instanceof Default.Amount amount) {
-      return "where it is not written: " + Spelt.of(setting, amount.value());
+      return "where it is not written: " + ValueText.of(setting, amount.value());
     }
     if (setting.byOmission() instanceof Default.Word word) {
       return "where it is not written: " + word.word();
@@ -256,6 +259,7 @@ record SettingProposals(
   }
 
   private ValueProposals values(Setting setting, StageLine state) {
-    return new ValueProposals(setting, List.of(), source, state.direction(), scope.sampleRate());
+    return new ValueProposals(
+        kind.word(), setting, List.of(), source, state.direction(), scope.sampleRate());
   }
 }

@@ -8,14 +8,13 @@ import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.model.Lowered;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Written;
-import chainwright.quantity.NumberText;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -160,7 +159,7 @@ public final class Signing {
       text.append(" One of: ").append(String.join(", ", oneOf.words())).append('.');
     }
     if (setting.byOmission() instanceof Default.Amount amount) {
-      text.append(" Without it: ").append(Spelt.unsigned(setting, amount.value())).append('.');
+      text.append(" Without it: ").append(ValueText.of(setting, amount.value())).append('.');
     } else if (setting.byOmission() instanceof Default.Word word) {
       text.append(" Without it: ").append(word.word()).append('.');
     } else if (setting.byOmission() instanceof Default.Computed computed) {
@@ -169,13 +168,11 @@ public final class Signing {
     row.ifPresent(
         found ->
             text.append(" Usual")
-                .append(
-                    source.map(one -> " for " + one.title().toLowerCase(Locale.ROOT)).orElse(""))
+                .append(source.map(one -> " for " + one.inWords()).orElse(""))
                 .append(found.direction().inWords())
                 .append(": ")
-                .append(NumberText.format(found.range().usualLow()))
-                .append(" to ")
-                .append(Spelt.unsigned(setting, found.range().usualHigh()))
+                .append(
+                    ValueText.range(setting, found.range().usualLow(), found.range().usualHigh()))
                 .append(". Source: ")
                 .append(
                     Cited.briefly(

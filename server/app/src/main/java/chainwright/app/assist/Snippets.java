@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.quantity.Dimension;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -60,16 +61,16 @@ final class Snippets {
     Optional<TradeRange> range = setting.range(source, RangeRow.Direction.ANY);
     if (StageLine.isSpan(setting)) {
       return range
-          .map(found -> Spelt.span(setting, found.usualLow(), found.usualHigh()))
+          .map(found -> ValueText.range(setting, found.usualLow(), found.usualHigh()))
           .orElse("");
     }
     if (range.isPresent() && range.get().offered().isPresent()) {
-      return Spelt.of(setting, range.get().offered().getAsDouble());
+      return ValueText.of(setting, range.get().offered().getAsDouble());
     }
     if (setting.byOmission() instanceof Default.Amount amount) {
-      return Spelt.of(setting, amount.value());
+      return ValueText.of(setting, amount.value());
     }
-    return range.map(found -> Spelt.of(setting, middle(setting, found))).orElse("");
+    return range.map(found -> ValueText.of(setting, middle(setting, found))).orElse("");
   }
 
   /** A round value inside the cautious range; frequencies are halved as they are heard. */

@@ -121,7 +121,7 @@ record SourceHover(HoverGround ground) {
     for (Zone zone : kind.zones()) {
       List<String> row = new ArrayList<>();
       row.add(zone.name());
-      row.add(Readings.frequency(zone.lowHz()) + " to " + Readings.frequency(zone.highHz()));
+      row.add(Readings.band(zone.lowHz(), zone.highHz()));
       path.ifPresent(
           own ->
               row.add(

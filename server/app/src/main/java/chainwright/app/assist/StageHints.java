@@ -1,5 +1,6 @@
 package chainwright.app.assist;
 
+import chainwright.app.view.Readings;
 import chainwright.dsp.filter.Response;
 import chainwright.dsp.filter.ResponseProduct;
 import chainwright.dsp.filter.ResponseSearch;
@@ -113,9 +114,7 @@ final class StageHints {
             + " is a width of "
             + spelt(octaves)
             + " octaves: "
-            + hertz(centreHz / edge)
-            + " to "
-            + hertz(centreHz * edge)
+            + Readings.band(centreHz / edge, centreHz * edge)
             + ", "
             + between
             + ".\n\nSource: Audio EQ Cookbook, W3C Group Note: 1/Q = 2 sinh(ln(2)/2 N).";
@@ -141,7 +140,7 @@ final class StageHints {
     if (found.isEmpty() || Math.abs(found.get() / cutoffHz - 1) < NEAR) {
       return Optional.empty();
     }
-    String at = "\u22123 dB at " + hertz(found.get());
+    String at = "\u22123 dB at " + Readings.frequency(found.get());
     String why =
         stacked == 0
             ? "Here the cutoff is not the point 3 dB down, because of the family or the Q: at "
@@ -181,12 +180,6 @@ final class StageHints {
   /** A width: two decimals, or three where it is narrow. */
   private static String spelt(double octaves) {
     return NumberText.format(octaves, octaves < 0.1 ? 3 : 2);
-  }
-
-  /** A frequency of three digits. */
-  private static String hertz(double hertz) {
-    double step = Math.pow(10, Math.floor(Math.log10(hertz)) - 2);
-    return Frequency.ofHertz(Math.round(hertz / step) * step).toString();
   }
 
   private static String signed(double value, int decimals) {

@@ -140,7 +140,7 @@ record StageHover(HoverGround ground) {
         "**"
             + written.setting().name()
             + "** "
-            + written.value()
+            + Settings.inWords(written.setting(), written.value())
             + ": "
             + written.setting().says());
     Optional<RangeRow> row = settings.row(written.setting(), source);

@@ -48,6 +48,9 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     } else {
       sum(page, split);
     }
+    if (split.unread().isEmpty()) {
+      Unfinished.leftOut(List.of(split)).ifPresent(page::say);
+    }
     if (split.isBypassed()) {
       page.say("It is bypassed: the sound passes unchanged.");
     }
@@ -243,6 +246,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
                 ? ", delayed by " + latency(latest - own, split.rate()) + " to meet the latest."
                 : "."));
     page.table(StageTables.HEAD, StageTables.rows(branch.elements(), ground));
+    Unfinished.leftOut(branch.elements()).ifPresent(page::say);
     if (branch.elements().isEmpty()) {
       page.say("Nothing is done on it.");
     }

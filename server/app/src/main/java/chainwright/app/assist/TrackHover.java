@@ -3,6 +3,7 @@ package chainwright.app.assist;
 import chainwright.app.view.Readings;
 import chainwright.app.view.ResponseWords;
 import chainwright.app.view.StagePlots;
+import chainwright.app.view.Unfinished;
 import chainwright.engine.path.SignalPath;
 import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.model.Declarations;
@@ -36,6 +37,7 @@ record TrackHover(HoverGround ground) {
     List<Routing.Inflow> inflows = new Routing(ground.scope()).into(track.name().text());
     inflow(page, inflows);
     page.table(StageTables.HEAD, StageTables.rows(path.elements(), ground));
+    Unfinished.leftOut(path.elements()).ifPresent(page::say);
     page.say(ways(track));
     page.notes(track.clauses().notes());
     return page.over(span);

@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.SourceKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.catalogue.TradeRange.Verdict;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.syntax.Item;
 import chainwright.quantity.SampleRate;
 import chainwright.quantity.Unit;
@@ -25,6 +26,7 @@ import java.util.stream.Stream;
 /**
  * Proposes the values of one setting, and the units of its numbers.
  *
+ * @param stage the word of the stage that takes the setting
  * @param setting the setting
  * @param examples values to propose beside those of the catalogue, in the setting's unit
  * @param source the kind of source, if it is declared
@@ -32,6 +34,7 @@ import java.util.stream.Stream;
  * @param rate the sample rate that it runs at
  */
 record ValueProposals(
+    String stage,
     Setting setting,
     List<Double> examples,
     Optional<SourceKind> source,
@@ -51,15 +54,17 @@ record ValueProposals(
   }
 
   private Stream<Proposal> all() {
-    RangeText text = new RangeText(setting, source, direction);
+    RangeText text = new RangeText(stage, setting, source, direction);
     if (StageLine.isSpan(setting)) {
       return spans().stream()
           .filter(ends -> isPossible(ends.get(0)) && isPossible(ends.get(1)))
-          .map(ends -> text.proposal(Spelt.span(setting, ends.get(0), ends.get(1)), ends.get(0)));
+          .map(
+              ends ->
+                  text.proposal(ValueText.range(setting, ends.get(0), ends.get(1)), ends.get(0)));
     }
     return numbers().stream()
         .filter(this::isPossible)
-        .map(number -> text.proposal(Spelt.of(setting, number), number));
+        .map(number -> text.proposal(ValueText.of(setting, number), number));
   }
 
   private Proposal word(String word) {
@@ -147,7 +152,7 @@ record ValueProposals(
 
   private Proposal inUnit(String digits, Unit unit) {
     double value = inSetting(Double.parseDouble(digits), unit);
-    RangeText text = new RangeText(setting, source, direction);
+    RangeText text = new RangeText(stage, setting, source, direction);
     Proposal meant = text.proposal(unit.symbol(), value);
     return new Proposal(
         unit.symbol(),
@@ -160,7 +165,7 @@ record ValueProposals(
 
   /** The units in which a number is possible here; those first in which it is usual. */
   private List<Unit> units(String digits) {
-    if (!(setting.takes() instanceof Takes.InUnit takes) || !Spelt.isNumber(digits)) {
+    if (!(setting.takes() instanceof Takes.InUnit takes) || !isNumber(digits)) {
       return List.of();
     }
     double number = Double.parseDouble(digits);
@@ -187,11 +192,11 @@ record ValueProposals(
   /** How a range goes on behind its lower end. */
   List<Proposal> upperEnds(Item.Amount low, boolean isJoined) {
     List<Proposal> proposals = new ArrayList<>();
-    RangeText text = new RangeText(setting, source, direction);
+    RangeText text = new RangeText(stage, setting, source, direction);
     for (List<Double> ends : spans()) {
       double high = ends.get(1);
       if (isPossible(high) && isBelow(low, high)) {
-        String end = Spelt.of(setting, high);
+        String end = ValueText.of(setting, high);
         proposals.add(text.proposal(isJoined ? end : "to " + end, high));
       }
     }
@@ -224,10 +229,10 @@ record ValueProposals(
   /** Whether a lower end lies below a value; without a unit it has that of the value. */
   private boolean isBelow(Item.Amount low, double high) {
     String digits = plain(low.number());
-    if (!Spelt.isNumber(digits)) {
+    if (!isNumber(digits)) {
       return true;
     }
-    Unit unit = low.unit().flatMap(Unit::parse).orElse(Spelt.unit(setting, high));
+    Unit unit = low.unit().flatMap(Unit::parse).orElse(ValueText.unit(setting, high));
     double value = inSetting(Double.parseDouble(digits), unit);
     return value < high && isPossible(value);
   }
@@ -244,6 +249,11 @@ record ValueProposals(
     return limit instanceof Limit.OfSampleRate share
         ? share.share() * rate.hertz()
         : side * Double.POSITIVE_INFINITY;
+  }
+
+  /** Whether a text is a whole number with its sign, as the notation writes it. */
+  private static boolean isNumber(String text) {
+    return text.matches("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)");
   }
 
   /** A typed number with a plain minus. */

@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param after what stands behind it, to the end of the statement
  * @param typed what is written already of the word, up to the caret, from the section's start
  * @param wordEnd where the word ends that would be replaced, a number with its unit
- * @param prefix the text of {@code typed}
+ * @param word the text of the whole word, on both sides of the caret
  * @param isQuoted whether the caret stands in a text in quotes; {@code typed} is what stands in it
  * @param isOpenQuote whether that text has no closing quote yet
  * @param tail what has to follow an insertion so that it does not touch what stands behind
@@ -31,7 +31,7 @@ public record WrittenLine(
     List<Item> after,
     TextSpan typed,
     int wordEnd,
-    String prefix,
+    String word,
     boolean isQuoted,
     boolean isOpenQuote,
     String tail,
@@ -92,7 +92,7 @@ public record WrittenLine(
    * @param after what stands behind
    * @param typed what is written of the word
    * @param wordEnd where the word ends
-   * @param prefix the text of it
+   * @param word the whole word
    * @param isQuoted whether it is in quotes
    * @param isOpenQuote whether the quote is open
    * @param tail what has to follow
@@ -126,6 +126,11 @@ public record WrittenLine(
         .isPresent();
   }
 
+  /** What is written already of the word, up to the caret. */
+  String prefix() {
+    return word.substring(0, typed.length());
+  }
+
   /** The words before the caret's word, the first word of the statement first. */
   List<String> words() {
     List<String> words = new ArrayList<>(List.of(head));
@@ -152,6 +157,7 @@ public record WrittenLine(
 
   /** Whether a number is being written. */
   boolean isNumber() {
+    String prefix = prefix();
     return !prefix.isEmpty() && "+-\u2212\u2013.0123456789".indexOf(prefix.charAt(0)) >= 0;
   }
 }

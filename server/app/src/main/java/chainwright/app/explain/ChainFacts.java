@@ -8,7 +8,6 @@ import chainwright.quantity.NumberText;
 import chainwright.quantity.TimeSpan;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * What a chain says of itself.
@@ -23,9 +22,7 @@ record ChainFacts(SignalPath path) {
     List<String> sentences = new ArrayList<>();
     String what = path.track().isBus() ? "A bus" : "A chain";
     sentences.add(
-        path.source()
-            .map(source -> what + " for " + source.title().toLowerCase(Locale.ROOT) + lowest())
-            .orElse(what));
+        path.source().map(source -> what + " for " + source.inWords() + lowest()).orElse(what));
     if (!said.spills().isEmpty()) {
       sentences.add(
           "Its microphone also hears "

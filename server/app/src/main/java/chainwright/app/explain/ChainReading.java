@@ -7,11 +7,14 @@ import chainwright.app.view.Part;
 import chainwright.app.view.Readings;
 import chainwright.app.view.StagePlots;
 import chainwright.app.view.StageWords;
+import chainwright.app.view.Unfinished;
+import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.sound.SoundBuilder;
 import chainwright.notation.lowering.Vocabulary;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Declarations;
+import chainwright.notation.model.Definition;
 import chainwright.notation.project.Scope;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.NumberText;
@@ -28,6 +31,8 @@ import java.util.Set;
  * @param scope what its names mean
  */
 public record ChainReading(Outline outline, Scope scope) {
+
+  private static final String APPLY = "apply ";
 
   /** The preferred frequencies of octave bands [Hz]. Source: ISO 266:1997, from memory. */
   private static final double[] OCTAVES = {31.5, 63, 125, 250, 500, 1000, 2000, 4000, 8000, 16_000};
@@ -82,23 +87,40 @@ public record ChainReading(Outline outline, Scope scope) {
                   ? words
                   : general + "Here: " + words + "."));
     } else {
-      structure(part).ifPresent(says -> body.add(new Block.Paragraph(says)));
+      body.add(new Block.Paragraph(structure(part) + here(part)));
     }
     body.addAll(said(part.clauses()));
     return body;
   }
 
   /** What a structure is, said by its first word. */
-  private Optional<String> structure(Part part) {
+  private String structure(Part part) {
     String word = part.words().split(" ", 2)[0];
-    Optional<String> title =
-        word.equals("apply")
-            ? scope
-                .preset(part.words().substring("apply ".length()))
-                .map(preset -> preset.title())
-                .filter(text -> !text.isEmpty())
-            : Optional.empty();
-    return title.or(() -> Vocabulary.find(word).map(Vocabulary.Keyword::says));
+    Optional<String> title = preset(part).map(Definition.Preset::title);
+    return title
+        .filter(text -> !text.isEmpty())
+        .or(() -> Vocabulary.find(word).map(Vocabulary.Keyword::says))
+        .orElse("");
+  }
+
+  private Optional<Definition.Preset> preset(Part part) {
+    return part.words().startsWith(APPLY)
+        ? scope.preset(part.words().substring(APPLY.length()))
+        : Optional.empty();
+  }
+
+  /** Why nothing is computed of a structure, behind what it is; empty text where something is. */
+  private String here(Part part) {
+    if (part.words().startsWith(APPLY) && preset(part).isEmpty()) {
+      return " Here: nothing, because no preset has this name.";
+    }
+    return part.elements().stream()
+        .filter(SplitElement.class::isInstance)
+        .map(SplitElement.class::cast)
+        .filter(split -> !part.words().startsWith(APPLY) && !split.unread().isEmpty())
+        .findFirst()
+        .map(split -> " Here: " + Unfinished.inWords(split) + ".")
+        .orElse("");
   }
 
   /** The rules that are broken on purpose, and the notes. */
@@ -155,7 +177,8 @@ public record ChainReading(Outline outline, Scope scope) {
                 + NumberText.format(latencyMs, 2)
                 + " ms at a sample rate of "
                 + Frequency.ofHertz(outline.path().rate().hertz())
-                + "."),
+                + "."
+                + Unfinished.leftOut(outline.path().elements()).map(out -> " " + out).orElse("")),
         new Block.Table(heads, List.of(gains)));
   }
 }

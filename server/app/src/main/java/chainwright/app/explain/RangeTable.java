@@ -56,25 +56,16 @@ final class RangeTable {
       cells.add(
           List.of(
               whom,
-              SettingText.cautious(row.range()),
-              SettingText.usual(row.range()),
-              SettingText.extreme(row.range()),
+              SettingText.cautious(setting, row.range()),
+              SettingText.usual(setting, row.range()),
+              SettingText.extreme(setting, row.range()),
               row.range().sources().stream().map(Citation::key).collect(Collectors.joining(" "))));
       if (!row.range().note().isEmpty()) {
         notes.add(whom + ": " + row.range().note());
       }
     }
-    String unit = SettingText.unit(setting).strip();
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Block.Table(
-            List.of(
-                unit.isEmpty() ? "for" : "for, in " + unit,
-                "cautious",
-                "usual",
-                "extreme",
-                "source"),
-            cells));
+    blocks.add(new Block.Table(List.of("for", "cautious", "usual", "extreme", "source"), cells));
     if (!notes.isEmpty()) {
       blocks.add(new Block.Items(notes));
     }

@@ -6,15 +6,15 @@ import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.model.Settings;
-import chainwright.notation.model.Value;
 import chainwright.quantity.Dimension;
 import chainwright.quantity.NumberText;
 import chainwright.quantity.Unit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Says in words what a setting takes, what it can mean, and what holds without it. */
 final class SettingText {
@@ -68,25 +68,23 @@ final class SettingText {
       return "It must be written.";
     }
     if (setting.byOmission() instanceof Default.Absent) {
-      return "Where it is not written, the stage does without it.";
+      return "It may be left out.";
     }
     if (setting.byOmission() instanceof Default.Computed computed) {
-      return "Where it is not written, it is computed: " + computed.how() + ".";
+      return "Left out, it is computed: " + computed.how() + ".";
     }
     return Settings.byOmission(setting)
-        .map(Value::toString)
-        .map(value -> setting.isSize() && value.startsWith("+") ? value.substring(1) : value)
-        .map(value -> "Where it is not written, " + value + " holds.")
+        .map(value -> "Left out, it is " + Settings.inWords(setting, value) + ".")
         .orElse("");
   }
 
   /** Returns what it can mean at all, as a sentence; empty text where nothing limits it. */
   static String limits(Setting setting) {
     if (!setting.offers().isEmpty()) {
-      return "It can be "
-          + setting.offers().stream().map(NumberText::format).collect(Collectors.joining(", "))
-          + unit(setting)
-          + ".";
+      return "It can be " + ValueText.offers(setting) + ".";
+    }
+    if (setting.low() instanceof Limit.Fixed low && setting.high() instanceof Limit.Fixed high) {
+      return "It can be " + ValueText.range(setting, low.value(), high.value()) + ".";
     }
     String low = limit(setting.low(), setting);
     String high = limit(setting.high(), setting);
@@ -102,7 +100,7 @@ final class SettingText {
 
   private static String limit(Limit limit, Setting setting) {
     if (limit instanceof Limit.Fixed fixed) {
-      return NumberText.format(fixed.value()) + unit(setting);
+      return ValueText.of(setting, fixed.value());
     }
     if (limit instanceof Limit.OfSampleRate rate) {
       return NumberText.format(rate.share()) + " of the sample rate";
@@ -110,39 +108,30 @@ final class SettingText {
     return limit instanceof Limit.OfSetting other ? "the `" + other.name() + "`" : "";
   }
 
-  /** Returns the unit behind a number of it, a blank before it where one belongs. */
-  static String unit(Setting setting) {
-    return setting.takes() instanceof Takes.InUnit takes ? unit(takes.unit()) : "";
-  }
-
   private static String unit(Unit unit) {
     return (unit == Unit.TO_ONE ? "" : " ") + unit.symbol();
   }
 
-  /** Returns the usual ends, such as "60 to 110". */
-  static String usual(TradeRange range) {
-    return NumberText.format(range.usualLow()) + " to " + NumberText.format(range.usualHigh());
+  /** Returns the usual ends, such as "60 to 110 Hz". */
+  static String usual(Setting setting, TradeRange range) {
+    return ValueText.range(setting, range.usualLow(), range.usualHigh());
   }
 
   /** Returns the ends of what rarely harms. */
-  static String cautious(TradeRange range) {
-    return NumberText.format(range.cautiousLow())
-        + " to "
-        + NumberText.format(range.cautiousHigh());
+  static String cautious(Setting setting, TradeRange range) {
+    return ValueText.range(setting, range.cautiousLow(), range.cautiousHigh());
   }
 
-  /** Returns where it is extreme, such as "from 160"; a dash where nowhere. */
-  static String extreme(TradeRange range) {
-    List<String> ends =
-        Stream.of(
-                range.extremeBelow().isPresent()
-                    ? "to " + NumberText.format(range.extremeBelow().getAsDouble())
-                    : "",
-                range.extremeAbove().isPresent()
-                    ? "from " + NumberText.format(range.extremeAbove().getAsDouble())
-                    : "")
-            .filter(end -> !end.isEmpty())
-            .toList();
+  /** Returns where it is extreme, such as "from 160 Hz"; a dash where nowhere. */
+  static String extreme(Setting setting, TradeRange range) {
+    if (range.extremeBelow().isPresent() && range.extremeAbove().isPresent()) {
+      double low = range.extremeBelow().getAsDouble();
+      double high = range.extremeAbove().getAsDouble();
+      return "to " + ValueText.range(setting, low, high).replaceFirst(" to ", ", from ");
+    }
+    List<String> ends = new ArrayList<>();
+    range.extremeBelow().ifPresent(low -> ends.add("to " + ValueText.of(setting, low)));
+    range.extremeAbove().ifPresent(high -> ends.add("from " + ValueText.of(setting, high)));
     return ends.isEmpty() ? "-" : String.join(", ", ends);
   }
 

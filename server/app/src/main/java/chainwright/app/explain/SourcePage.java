@@ -2,6 +2,7 @@ package chainwright.app.explain;
 
 import chainwright.app.page.Block;
 import chainwright.app.page.Page;
+import chainwright.app.view.Readings;
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
@@ -28,16 +29,15 @@ record SourcePage(Catalogue catalogue, SourceKind kind) {
       blocks.add(new Block.Heading("Zones of its spectrum"));
       blocks.add(
           new Block.Table(
-              List.of("zone", "from", "to"),
+              List.of("zone", "where"),
               kind.zones().stream()
-                  .map(zone -> List.of(zone.name(), hertz(zone.lowHz()), hertz(zone.highHz())))
+                  .map(zone -> List.of(zone.name(), Readings.band(zone.lowHz(), zone.highHz())))
                   .toList()));
     }
     List<List<String>> usual = usual();
     if (!usual.isEmpty()) {
       blocks.add(new Block.Heading("What is usual for it"));
-      blocks.add(
-          new Block.Table(List.of("setting", "unit", "cautious", "usual", "extreme"), usual));
+      blocks.add(new Block.Table(List.of("setting", "cautious", "usual", "extreme"), usual));
     }
     kind.like()
         .ifPresent(
@@ -88,10 +88,9 @@ record SourcePage(Catalogue catalogue, SourceKind kind) {
             rows.add(
                 List.of(
                     stage.word() + " " + setting.name() + SettingText.direction(row),
-                    SettingText.unit(setting).strip(),
-                    SettingText.cautious(row.range()),
-                    SettingText.usual(row.range()),
-                    SettingText.extreme(row.range())));
+                    SettingText.cautious(setting, row.range()),
+                    SettingText.usual(setting, row.range()),
+                    SettingText.extreme(setting, row.range())));
           }
         }
       }

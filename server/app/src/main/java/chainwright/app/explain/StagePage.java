@@ -10,7 +10,6 @@ import chainwright.notation.catalogue.StageKind;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -40,9 +39,7 @@ record StagePage(Catalogue catalogue, StageKind kind) {
     }
     blocks.addAll(ranges.sources());
     String title = kind.title() + ": `" + kind.word() + "`";
-    return new Page(
-        source.map(one -> title + " for " + one.title().toLowerCase(Locale.ROOT)).orElse(title),
-        blocks);
+    return new Page(source.map(one -> title + " for " + one.inWords()).orElse(title), blocks);
   }
 
   /** One setting: what it is, then its ranges. */

@@ -66,7 +66,7 @@ public record StageReading(Outline outline, StageElement stage, Part part) {
     Optional<Value> value = stage.stage().settings().value(setting.name());
     return value.isEmpty() && setting.byOmission() instanceof Default.Computed computed
         ? Optional.of("computed: " + computed.how())
-        : value.map(Value::toString);
+        : value.map(one -> Settings.inWords(setting, one));
   }
 
   private String said(Setting setting, String value, Set<String> sources) {
@@ -82,12 +82,11 @@ public record StageReading(Outline outline, StageElement stage, Part part) {
         + ". "
         + setting.says()
         + " Usual"
-        + source.map(kind -> " for " + kind.title().toLowerCase(Locale.ROOT)).orElse("")
+        + source.map(kind -> " for " + kind.inWords()).orElse("")
         + ": "
-        + SettingText.usual(range.get())
-        + SettingText.unit(setting)
+        + SettingText.usual(setting, range.get())
         + ", cautious: "
-        + SettingText.cautious(range.get())
+        + SettingText.cautious(setting, range.get())
         + number(setting, settings)
             .map(number -> "; this is " + verdict(range.get(), number))
             .orElse("")

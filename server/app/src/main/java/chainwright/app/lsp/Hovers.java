@@ -25,10 +25,11 @@ final class Hovers {
             request.workspace().projectOf(request.document()).scope(file.key()),
             Catalogue.load(),
             picture(request));
-    return file.sections()
-        .get(index)
-        .definition()
-        .flatMap(definition -> hovering.at(definition, offset - start))
+    return hovering
+        .at(
+            file.sections().get(index),
+            request.findings().found().stream().map(found -> found.finding()).toList(),
+            offset - start)
         .map(
             found ->
                 new Hover(

@@ -2,6 +2,7 @@ package chainwright.app.page;
 
 import chainwright.app.plot.CellText;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.function.UnaryOperator;
@@ -18,7 +19,6 @@ public record TextPage(int width, UnaryOperator<String> strong)
   private static final int INDENT = 2;
   private static final int GAP = 2;
   private static final int NARROWEST = 16;
-  private static final int FIRST_COLUMN = 12;
 
   /** The widest word that has its meaning beside it. */
   private static final int TERM = 26;
@@ -95,20 +95,50 @@ public record TextPage(int width, UnaryOperator<String> strong)
       taken += cells + GAP;
     }
     taken -= GAP;
-    int natural = widths.get(0);
-    int tooMuch = Math.max(0, taken - width);
-    widths.set(0, Math.max(Math.min(FIRST_COLUMN, natural), natural - tooMuch));
+    int tooMuch = taken - width;
+    tooMuch -= narrow(all, widths, 0, tooMuch);
+    for (int column = widths.size() - 1; column > 0; column--) {
+      tooMuch -= narrow(all, widths, column, tooMuch);
+    }
     List<String> lines = new ArrayList<>();
     for (List<String> row : all) {
-      StringBuilder rest = new StringBuilder();
-      for (int i = 1; i < row.size(); i++) {
-        rest.append(" ".repeat(GAP)).append(padded(row.get(i), widths.get(i)));
-      }
-      List<String> first = Wrapping.lines(row.get(0), widths.get(0));
-      lines.add(" ".repeat(INDENT) + padded(first.get(0), widths.get(0)) + rest);
-      first.stream().skip(1).forEach(line -> lines.add(" ".repeat(2 * INDENT) + line));
+      lay(row, widths, lines);
     }
     return lines;
+  }
+
+  /** Takes cells from a column that can be wrapped, down to its longest word; returns how many. */
+  private static int narrow(List<List<String>> all, List<Integer> widths, int column, int tooMuch) {
+    int longest =
+        all.stream()
+            .flatMap(row -> Arrays.stream(row.get(column).split(" ", -1)))
+            .mapToInt(CellText::width)
+            .max()
+            .orElse(0);
+    int natural = widths.get(column);
+    int least = Math.min(natural, longest + (column == 0 ? INDENT : 0));
+    int narrowed = Math.min(natural, Math.max(least, natural - tooMuch));
+    widths.set(column, narrowed);
+    return natural - narrowed;
+  }
+
+  /** Lays a row out; what goes on in the first column is set in. */
+  private static void lay(List<String> row, List<Integer> widths, List<String> into) {
+    List<List<String>> cells = new ArrayList<>();
+    int height = 0;
+    for (int i = 0; i < row.size(); i++) {
+      cells.add(Wrapping.lines(row.get(i), widths.get(i)));
+      height = Math.max(height, cells.get(i).size());
+    }
+    for (int at = 0; at < height; at++) {
+      StringBuilder line = new StringBuilder(" ".repeat(INDENT));
+      for (int i = 0; i < row.size(); i++) {
+        String cell = at < cells.get(i).size() ? cells.get(i).get(at) : "";
+        String shown = i == 0 && at > 0 ? " ".repeat(INDENT) + cell : cell;
+        line.append(padded(shown, widths.get(i))).append(" ".repeat(GAP));
+      }
+      into.add(line.toString());
+    }
   }
 
   @Override

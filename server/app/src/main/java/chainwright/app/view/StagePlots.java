@@ -243,7 +243,8 @@ public final class StagePlots {
             written ->
                 title
                     .append(title.indexOf(",") < 0 && !title.toString().contains("  ") ? " " : ", ")
-                    .append(written.value()));
+                    .append(written.setting().name().equals("Q") ? "Q " : "")
+                    .append(Settings.inWords(written.setting(), written.value())));
     return title.toString();
   }
 

@@ -3,6 +3,7 @@ package chainwright.app.view;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Step;
 import chainwright.quantity.Frequency;
+import chainwright.quantity.QuantityRange;
 import java.util.List;
 
 /** Says how a line of a chain is called. */
@@ -68,7 +69,8 @@ record StepName() implements Step.Visitor<String> {
       return "band below " + Frequency.ofHertz(band.highHz());
     }
     return Double.isFinite(band.highHz())
-        ? "band " + Frequency.ofHertz(band.lowHz()) + " to " + Frequency.ofHertz(band.highHz())
+        ? "band "
+            + new QuantityRange(Frequency.ofHertz(band.lowHz()), Frequency.ofHertz(band.highHz()))
         : "band above " + Frequency.ofHertz(band.lowHz());
   }
 

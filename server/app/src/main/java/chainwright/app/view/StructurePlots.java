@@ -110,7 +110,7 @@ public record StructurePlots(Optional<SourceKind> source, SampleRate rate) {
     }
     return Double.isInfinite(band.highHz())
         ? "above " + Readings.frequency(band.lowHz())
-        : Readings.frequency(band.lowHz()) + " to " + Readings.frequency(band.highHz());
+        : Readings.band(band.lowHz(), band.highHz());
   }
 
   private static String name(SplitElement split) {

@@ -1,5 +1,6 @@
 package chainwright.app.view;
 
+import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.SplitElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.catalogue.Setting;
@@ -9,6 +10,7 @@ import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** Says what has to be done to a line before anything can be computed of it. */
 public final class Unfinished {
@@ -36,6 +38,37 @@ public final class Unfinished {
    */
   public static String inWords(SplitElement split) {
     return inWords(unread(split.unread(), split.place().section().text()), List.of());
+  }
+
+  /**
+   * Says what is left out of a response, and why.
+   *
+   * @param elements what the response is made of
+   * @return such as "Left out: compressor, which cannot be computed before `ratio 2` is mended.";
+   *     empty if nothing is
+   */
+  public static Optional<String> leftOut(List<PathElement> elements) {
+    List<String> reasons = new ArrayList<>();
+    collect(elements, reasons);
+    return reasons.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Left out: " + String.join("; ", reasons) + ".");
+  }
+
+  private static void collect(List<PathElement> elements, List<String> into) {
+    for (PathElement element : elements) {
+      if (element.isBypassed()) {
+        continue;
+      }
+      if (element instanceof StageElement stage && stage.sound().isEmpty()) {
+        into.add(stage.word() + ", which " + inWords(stage));
+      } else if (element instanceof SplitElement split) {
+        if (!split.unread().isEmpty()) {
+          into.add(StepWord.of(split.step()) + ", which " + inWords(split));
+        }
+        split.branches().forEach(branch -> collect(branch.elements(), into));
+      }
+    }
   }
 
   private static String inWords(List<String> unread, List<String> missing) {

@@ -155,7 +155,7 @@ class CompletingTest {
             + " and release are both short.",
         "For bass: usual 3:1 to 6:1, cautious 2:1 to 4:1, extreme at or above 12:1.",
         "Source of the range: R. Izhaki, Mixing Audio (from memory), and 3 more: `chainwright explain"
-            + " ratio`.");
+            + " compressor ratio`.");
     checkKnown(
         "compressor threshold -20 dBFS detector |",
         "rms",

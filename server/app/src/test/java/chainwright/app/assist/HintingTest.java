@@ -37,10 +37,10 @@ class HintingTest {
         "chain a { compressor threshold -20 dBFS ratio 2:1 attack 5 ms release 90 ms knee 3 dB"
             + " detector rms<rms-window 20 ms> }",
         "chain a { compressor threshold -20 dBFS ratio 2:1 knee 3 dB attack 5 ms"
-            + " detector programme<rms-window 20 ms  fast 60 ms  slow 1500 ms  split 55 %> }",
+            + " detector programme<rms-window 20 ms  fast 60 ms  slow 1.5 s  split 55 %> }",
         "chain a { dynamic-bell 3 kHz threshold -30 dBFS<Q 1.5  ratio 3:1  max-cut 4 dB  attack 10 ms …> }",
         "chain a { saturation tape drive 4 dB thd-at-alignment 1 %"
-            + "<treble-saturation 8 kHz  head-bump 0.5 dB> }",
+            + "<treble-saturation 8 kHz  head-bump +0.5 dB> }",
         "chain a { pan -40 % }",
         "chain a { gain -2 dB }",
         "chain a { width mono-below 120 Hz<6 dB/oct> }",

@@ -96,6 +96,56 @@ class HoveringTest {
     assertThat(told).doesNotContain("(by omission) 4:1").doesNotContain("`slope`");
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "belll 1 kHz -2 dB          | belll     | `belll` is no stage. Did you mean `bell`?",
+        "source lead-vocl           | lead-vocl | Did you mean `lead-vocal`?",
+        "compressor ratoi 3:1       | ratoi     | Did you mean `ratio`?",
+        "bell 1 kHz -2 dB curve bil | bil       | `curve` cannot be `bil`",
+        "gain -1 dbb                | dbb       | Did you mean",
+      })
+  void hover_wordThatIsUnknown_saysWhatItMayHaveMeant(String line, String word, String expected) {
+    SourceFile file = read("a", "chain lead {\n  " + line + "\n}\n");
+    String told =
+        hovering(file, Optional.empty())
+            .at(
+                file.sections().get(0),
+                file.sections().get(0).findings(),
+                file.tree().text().indexOf(word) + 1)
+            .orElseThrow()
+            .markdown();
+    assertThat(told.replace("\n\n", " ")).contains(expected);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "parallel { path \"b\" { compressor ratio 3:1 } } | parallel",
+        "parallel { path \"b\" { compressor ratio 3:1 } } | path",
+        "mid-side { mid { compressor ratio 3:1 } }       | mid-side",
+        "during 0:01 to 0:02 { compressor ratio 3:1 }    | during",
+        "insert \"x\" { compressor ratio 3:1 }           | insert",
+        "compressor ratio 3:1                            | lead",
+      })
+  void hover_structureWithAnUnfinishedStage_saysWhatIsLeftOutAndWhy(String line, String word) {
+    String broken = line.replace(" { ", " {\n").replace(" }", "\n}");
+    SourceFile file = read("a", "chain lead {\n  " + broken + "\n}\n");
+    String told =
+        hovering(file, Optional.empty())
+            .at(
+                file.sections().get(0),
+                file.sections().get(0).findings(),
+                file.tree().text().indexOf(word) + 1)
+            .orElseThrow()
+            .markdown();
+    assertThat(told)
+        .contains(
+            "Left out: compressor, which cannot be computed before its threshold is written.");
+  }
+
   /** The whole hover as it was read and found good; its numbers are checked elsewhere. */
   @Test
   void hover_highPassInCharacters_readsAsItDid() throws IOException {

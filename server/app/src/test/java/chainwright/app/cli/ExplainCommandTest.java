@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class ExplainCommandTest {
@@ -97,6 +98,24 @@ class ExplainCommandTest {
     int marked = lines.indexOf("    " + "^".repeat(note.length()));
     assertThat(marked).isPositive();
     assertThat(lines.get(marked - 1)).isEqualTo("    " + note);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "multiband {~ band below 200~ band above 200 Hz~} | cannot be computed before `200` is mended",
+        "multiband {~ band below 200 Hz~ band above 300 Hz~} | cannot be computed before `300 Hz` is"
+            + " mended",
+        "parallel {~ path \"a\" -12~ path \"b\"~} | cannot be computed before `-12` is mended",
+        "mid-side {~ mid { bell 1 kHz~}~} | Left out: bell, which cannot be computed before its gain"
+            + " is written",
+        "apply nothing-yet | Here: nothing, because no preset has this name",
+      })
+  void structure_thatIsNotComputed_saysWhy(String lines, String why) throws IOException {
+    Path file = folder.resolve("a.chain");
+    Files.writeString(file, "chain a {\n  " + lines.replace('~', '\n') + "\n}\n");
+    assertThat(explain(0, file).out().replaceAll("\\s+", " ")).contains(why);
   }
 
   @Test

@@ -34,6 +34,70 @@ class CompletionsTest {
     assertThat(spelt(edit)).isEqualTo(expected);
   }
 
+  /** Some editors end a word at a hyphen; what is replaced is told to them, so nothing doubles. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '\'',
+      value = {
+        "chain a {~  high-|~}; high-pass; 1:2 to 1:7",
+        "chain a {~  de-|ess mode broadband~}; de-ess; 1:2 to 1:8",
+        "chain a {~  source lead-v|ocal~}; lead-vocal; 1:9 to 1:19",
+        "chain a {~  limiter look-a|head~}; look-ahead; 1:10 to 1:20",
+        "chain a {~  limiter look-|~}; look-ahead; 1:10 to 1:15",
+        "chain a {~  bell 1 kHz 3 dB deliberate narrow-bo|ost~}; narrow-boost; 1:29 to 1:41",
+        "preset top-care {~}~chain a {~  apply top-c|are~}; top-care; 3:8 to 3:16",
+        "chain a {~  to drum-|~}~bus drum-room {~}; drum-room; 1:5 to 1:10",
+        "session {~  sample-r|ate 48 kHz~}; sample-rate; 1:2 to 1:13",
+      })
+  void edit_ofAWordWithHyphens_replacesAllOfIt(String marked, String label, String expected) {
+    String text = marked.replace('~', '\n');
+    assertThat(spelt(item("{}", text, label).getAsJsonObject("textEdit")))
+        .isEqualTo(expected + " " + label);
+  }
+
+  /** Editors leave out what does not begin as typed, so what is meant is filed under it. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '\'',
+      value = {
+        "chain a {~  cmop|ressor~}; compressor; cmop; 1:2 to 1:12",
+        "chain a {~  compz|~}; compressor; compz; 1:2 to 1:7",
+        "chain a {~  hpf|~}; high-pass; hpf; 1:2 to 1:5",
+        "chain a {~  x|~}; source; x; 1:2 to 1:3",
+        "chain a {~  source lad-vo|cal~}; lead-vocal; lad-vo; 1:9 to 1:18",
+        "chain a {~  compressor atack|~}; attack; atack; 1:13 to 1:18",
+        "chain a {~  bell 1 kHz -2 dB curve bilniear|~}; bilinear; bilniear; 1:25 to 1:33",
+        "chain a {~  bell 1 kHz 3 dB deliberate naro|~}; narrow-boost; naro; 1:29 to 1:33",
+        "chain a {~  to mx|~}~bus mix {~}; mix; mx; 1:5 to 1:7",
+        "chian|; chain; chian; 0:0 to 0:5",
+      })
+  void misspeltWord_isCompletedByWhatItMayMean(
+      String marked, String first, String filter, String place) {
+    JsonObject item =
+        ask("{}", URI, marked.replace('~', '\n')).getAsJsonArray("items").get(0).getAsJsonObject();
+    assertThat(item.get("label").getAsString()).isEqualTo(first);
+    String filed = item.has("filterText") ? item.get("filterText").getAsString() : first;
+    assertThat(filed).isEqualTo(filter);
+    assertThat(spelt(item.getAsJsonObject("textEdit"))).isEqualTo(place + " " + first);
+  }
+
+  @Test
+  void misspeltWord_thatBeginsRight_isFoundByTheEditorItself() {
+    JsonObject item = item("{}", "chain a {\n  bel|ll 1 kHz\n}", "bell");
+    assertThat(item.has("filterText")).isFalse();
+    assertThat(spelt(item.getAsJsonObject("textEdit"))).isEqualTo("1:2 to 1:7 bell");
+  }
+
+  /** A new name is no misspelt one. */
+  @Test
+  void newGroup_isNotTakenForAnother() {
+    String marked = "chain a {\n  group kti|\n}\nchain b {\n  group kit\n}\n";
+    JsonObject item = item("{}", marked, "kit");
+    assertThat(item.has("filterText")).isFalse();
+  }
+
   private static String spelt(JsonObject edit) {
     String text = " " + edit.get("newText").getAsString();
     if (edit.has("range")) {

@@ -52,6 +52,25 @@ class HoversTest {
   }
 
   @Test
+  void hover_nameThatIsNotDefined_saysWhatItMayHaveMeant() {
+    try (ScriptedEditor editor = ScriptedEditor.ofCapabilities("{}")) {
+      editor.open(URI, "chain a {\n  spill gutar\n}\nchain guitar {\n}\n");
+      String markdown =
+          editor
+              .ask(
+                  "textDocument/hover",
+                  "{\"textDocument\":{\"uri\":\""
+                      + URI
+                      + "\"},\"position\":{\"line\":1,\"character\":9}}")
+              .getAsJsonObject()
+              .getAsJsonObject("contents")
+              .get("value")
+              .getAsString();
+      assertThat(markdown).contains("`gutar`").contains("Did you mean `guitar`?");
+    }
+  }
+
+  @Test
   void hover_pictureAskedFor_isAnImageThatVisualEditorsShow() {
     String markdown = hover("\"svg\"", 5, 4);
     assertThat(markdown).contains("](data:image/svg+xml;base64,");

@@ -2,10 +2,9 @@ package chainwright.engine.rules;
 
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.Takes;
-import chainwright.notation.model.Settings;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.model.Value;
 import chainwright.notation.model.Written;
-import chainwright.quantity.NumberText;
 import chainwright.quantity.Quantity;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
@@ -35,16 +34,6 @@ final class Amounts {
     return most;
   }
 
-  /** Spells a number as the setting takes it: a size has no plus, and Q is no unit. */
-  static String spell(Setting setting, double value) {
-    if (setting.takes() instanceof Takes.Quality) {
-      return NumberText.format(value);
-    }
-    String text =
-        Settings.quantity(setting.takes(), value).map(Quantity::toString).orElse("" + value);
-    return setting.isSize() && text.startsWith("+") ? text.substring(1) : text;
-  }
-
   /** Spells what is written, as the setting takes it. */
   static String spell(Written written) {
     return of(written).isEmpty() ? written.value().toString() : rewrite(written, value -> value);
@@ -52,11 +41,15 @@ final class Amounts {
 
   /** Writes the value anew, each number of it changed. */
   static String rewrite(Written written, DoubleUnaryOperator change) {
-    List<String> parts =
-        of(written).stream()
-            .map(value -> spell(written.setting(), change.applyAsDouble(value)))
-            .toList();
-    return String.join(" to ", parts);
+    Setting setting = written.setting();
+    List<Double> values = of(written).stream().map(change::applyAsDouble).toList();
+    String last = ValueText.of(setting, values.get(values.size() - 1));
+    if (values.size() < 2) {
+      return last;
+    }
+    // Both ends are written even where they meet.
+    String both = ValueText.range(setting, values.get(0), values.get(1));
+    return both.equals(last) ? last + " to " + last : both;
   }
 
   /** Names the setting and its value, such as "`attack` 12 ms". */

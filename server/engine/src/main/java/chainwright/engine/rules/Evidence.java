@@ -82,7 +82,8 @@ public record Evidence(SignalPath path, Scope scope, Paths paths, Catalogue cata
    */
   public String sourceInWords() {
     return path.source()
-        .map(kind -> "the " + kind.title().toLowerCase(java.util.Locale.ROOT))
+        .filter(kind -> !kind.isUnknown())
+        .map(kind -> "the " + kind.inWords())
         .orElse("this source");
   }
 

@@ -2,6 +2,7 @@ package chainwright.engine.rules;
 
 import chainwright.quantity.Frequency;
 import chainwright.quantity.NumberText;
+import chainwright.quantity.QuantityRange;
 
 /** Spells computed numbers for a sentence or an edit, rounded to what can be heard. */
 public final class Figures {
@@ -17,11 +18,26 @@ public final class Figures {
    * @return such as "21.6 kHz"
    */
   public static String hertz(double hertz) {
+    return rounded(hertz).toString();
+  }
+
+  /**
+   * Spells a band of frequencies, each end with three digits.
+   *
+   * @param lowHz its lower end [Hz], 0 or more
+   * @param highHz its upper end [Hz], 0 or more
+   * @return such as "2.5 to 4.5 kHz"
+   */
+  public static String band(double lowHz, double highHz) {
+    return new QuantityRange(rounded(lowHz), rounded(highHz)).toString();
+  }
+
+  private static Frequency rounded(double hertz) {
     if (hertz == 0) {
-      return "0 Hz";
+      return Frequency.ofHertz(0);
     }
     double step = Math.pow(10, Math.floor(Math.log10(hertz))) / SIGNIFICANT;
-    return Frequency.ofHertz(Math.round(hertz / step) * step).toString();
+    return Frequency.ofHertz(Math.round(hertz / step) * step);
   }
 
   /**

@@ -2,6 +2,7 @@ package chainwright.engine.rules;
 
 import chainwright.notation.catalogue.Limit;
 import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Severity;
@@ -58,11 +59,10 @@ public final class OutsideLimits implements Rule {
     }
     if (isBeyond && low <= high) {
       String mended = Amounts.rewrite(written, value -> Math.min(high, Math.max(low, value)));
-      String limits = "lies " + limits(setting, low, high);
-      report.accept(finding(evidence, said, written, limits, mended));
+      report.accept(finding(evidence, said, written, limits(setting, low, high), mended));
     } else if (!isBeyond && !setting.offers().isEmpty() && !isOffered(written)) {
       String mended = Amounts.rewrite(written, value -> nearest(setting.offers(), value));
-      report.accept(finding(evidence, said, written, "exists as " + offers(setting), mended));
+      report.accept(finding(evidence, said, written, ValueText.offers(setting), mended));
     }
   }
 
@@ -76,7 +76,12 @@ public final class OutsideLimits implements Rule {
     return evidence.finding(
         CARD,
         said.at(written.valueSpan()),
-        "`" + written.setting().name() + "` " + limits + ", but this is " + Amounts.spell(written),
+        "`"
+            + written.setting().name()
+            + "` can be "
+            + limits
+            + ", but this is "
+            + Amounts.spell(written),
         "Write " + mended + ", or what was meant.",
         List.of(),
         List.of(fix));
@@ -99,11 +104,11 @@ public final class OutsideLimits implements Rule {
 
   private static String limits(Setting setting, double low, double high) {
     if (low == Double.NEGATIVE_INFINITY) {
-      return "at or below " + Amounts.spell(setting, high);
+      return "at most " + ValueText.of(setting, high);
     }
     return high == Double.POSITIVE_INFINITY
-        ? "at or above " + Amounts.spell(setting, low)
-        : "between " + Amounts.spell(setting, low) + " and " + Amounts.spell(setting, high);
+        ? ValueText.of(setting, low) + " or more"
+        : ValueText.range(setting, low, high);
   }
 
   private static boolean isOffered(Written written) {
@@ -121,11 +126,5 @@ public final class OutsideLimits implements Rule {
       best = Math.abs(offer - number) < Math.abs(best - number) ? offer : best;
     }
     return best;
-  }
-
-  private static String offers(Setting setting) {
-    List<String> spelt =
-        setting.offers().stream().map(offer -> Amounts.spell(setting, offer)).toList();
-    return String.join(", ", spelt);
   }
 }

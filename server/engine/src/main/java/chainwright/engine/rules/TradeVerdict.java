@@ -3,8 +3,8 @@ package chainwright.engine.rules;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.catalogue.Citation;
 import chainwright.notation.catalogue.RangeRow;
-import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Written;
@@ -100,16 +100,10 @@ record TradeVerdict(Said said, Written written, TradeRange range, RangeRow.Direc
 
   /** Spells the usual range: "usual for a cut is 0.5 to 6". */
   String usual() {
-    return "usual" + direction.inWords() + " is " + ends();
-  }
-
-  private String ends() {
-    Setting setting = written.setting();
-    return range.usualLow() == range.usualHigh()
-        ? Amounts.spell(setting, range.usualLow())
-        : Amounts.spell(setting, range.usualLow())
-            + " to "
-            + Amounts.spell(setting, range.usualHigh());
+    return "usual"
+        + direction.inWords()
+        + " is "
+        + ValueText.range(written.setting(), range.usualLow(), range.usualHigh());
   }
 
   /** Spells the nearest usual value. */

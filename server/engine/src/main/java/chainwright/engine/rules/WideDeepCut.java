@@ -155,9 +155,7 @@ public final class WideDeepCut implements Rule {
       return "";
     }
     return " takes half of that or more from "
-        + Figures.hertz(below.get(below.size() - 1))
-        + " to "
-        + Figures.hertz(above.get(0));
+        + Figures.band(below.get(below.size() - 1), above.get(0));
   }
 
   private static List<Double> edges(

@@ -1,6 +1,7 @@
 package chainwright.notation.catalogue;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -53,6 +54,24 @@ public record SourceKind(
   public SourceKind {
     zones = List.copyOf(zones);
     citations = List.copyOf(citations);
+  }
+
+  /**
+   * Asks whether it stands for all that has no kind of its own.
+   *
+   * @return whether nothing is known of it
+   */
+  public boolean isUnknown() {
+    return word.equals("other");
+  }
+
+  /**
+   * Names it in a sentence, behind "for".
+   *
+   * @return such as "lead vocal"; "any source" where nothing is known of it
+   */
+  public String inWords() {
+    return isUnknown() ? "any source" : title.toLowerCase(Locale.ROOT);
   }
 
   /**

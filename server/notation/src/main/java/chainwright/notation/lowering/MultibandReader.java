@@ -4,10 +4,13 @@ import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Note;
+import chainwright.notation.model.Settings;
 import chainwright.notation.model.Step;
+import chainwright.notation.model.Unread;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Frequency;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
@@ -26,6 +29,7 @@ record MultibandReader(StepReader steps) {
     SettingsReader.Line line = steps.line(steps.kind("multiband"), statement, false);
     List<Step.Band> bands = new ArrayList<>();
     List<TextSpan> where = new ArrayList<>();
+    List<Unread> unread = new ArrayList<>(line.settings().unread());
     List<Note> own = new ArrayList<>();
     if (statement.block().isPresent()) {
       Group.Grouped grouped = Group.of(statement.block().get(), steps.report());
@@ -38,13 +42,15 @@ record MultibandReader(StepReader steps) {
           if (band.isPresent()) {
             bands.add(band.get());
             where.add(edges(inner.statement()));
+          } else {
+            unread.add(new Unread(edges(inner.statement()), List.of()));
           }
         }
       }
     }
-    checkBands(bands, where, statement);
+    checkBands(bands, where, statement, unread);
     return new Step.Multiband(
-        line.settings(),
+        new Settings(line.settings().kind(), line.settings().written(), unread),
         bands,
         StepReader.withOwn(line.clauses(), group, own),
         statement.lineSpan(),
@@ -98,13 +104,19 @@ record MultibandReader(StepReader steps) {
     return Optional.of(new Step.Band(low, high, branch));
   }
 
-  private void checkBands(List<Step.Band> bands, List<TextSpan> where, Statement statement) {
+  /** A split whose bands do not make up the whole sound is no split, so nothing is made of it. */
+  private void checkBands(
+      List<Step.Band> bands, List<TextSpan> where, Statement statement, List<Unread> unread) {
     if (bands.size() < 2) {
+      TextSpan head = statement.head().map(Item.Word::span).orElse(statement.lineSpan());
+      if (unread.isEmpty()) {
+        unread.add(new Unread(head, List.of()));
+      }
       steps
           .report()
           .add(
               Fault.BLOCK_EMPTY,
-              statement.head().map(Item.Word::span).orElse(statement.lineSpan()),
+              head,
               "`multiband` holds fewer than two bands",
               "A split needs a part below and a part above it.",
               "Write `band below 200 Hz { … }` and `band above 200 Hz { … }`.");
@@ -115,6 +127,7 @@ record MultibandReader(StepReader steps) {
       double start = bands.get(i + 1).lowHz();
       if (end != start) {
         TextSpan span = where.get(i + 1);
+        unread.add(new Unread(span, List.of()));
         steps
             .report()
             .add(
@@ -137,6 +150,6 @@ record MultibandReader(StepReader steps) {
   }
 
   private static String spell(double hertz) {
-    return Double.isInfinite(hertz) ? "the top" : AmountReader.spell(hertz) + " Hz";
+    return Double.isInfinite(hertz) ? "the top" : Frequency.ofHertz(hertz).toString();
   }
 }

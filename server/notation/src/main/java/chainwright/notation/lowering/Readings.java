@@ -5,6 +5,7 @@ import chainwright.notation.catalogue.RangeRow;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.SyntaxKind;
 import chainwright.quantity.Dimension;
@@ -21,8 +22,6 @@ import java.util.regex.Pattern;
 final class Readings {
 
   /** Where the session says nothing, as the reference states; it bounds what is offered. */
-  private static final double THOUSAND = 1000;
-
   private static final double USUAL_RATE_HZ = 48_000;
 
   /** A ratio to one digit; on a clock two digits follow the colon. */
@@ -143,17 +142,10 @@ final class Readings {
 
   /** A range that the trade would write, such as "4 to 10 kHz". */
   static String example(Setting setting, Unit unit) {
-    Optional<TradeRange> usual = setting.range(Optional.empty(), RangeRow.Direction.ANY);
-    double low = usual.map(TradeRange::usualLow).orElse(1.0);
-    double high = usual.map(TradeRange::usualHigh).orElse(2.0);
-    boolean isInThousands = unit == Unit.HERTZ && low >= THOUSAND;
-    double size = isInThousands ? THOUSAND : 1;
-    Unit written = isInThousands ? Unit.KILOHERTZ : unit;
-    return AmountReader.spell(low / size)
-        + " to "
-        + AmountReader.spell(high / size)
-        + " "
-        + written.symbol();
+    return setting
+        .range(Optional.empty(), RangeRow.Direction.ANY)
+        .map(usual -> ValueText.range(setting, usual.usualLow(), usual.usualHigh()))
+        .orElse("1 to 2 " + unit.symbol());
   }
 
   /** The octave around a frequency; none if the setting cannot mean it, or it is no frequency. */

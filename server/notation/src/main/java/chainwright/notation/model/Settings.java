@@ -8,6 +8,7 @@ import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.catalogue.UsedWith;
+import chainwright.notation.catalogue.ValueText;
 import chainwright.quantity.Dimension;
 import chainwright.quantity.Quantity;
 import java.util.ArrayList;
@@ -262,5 +263,21 @@ public record Settings(StageKind kind, List<Written> written, List<Unread> unrea
     return takes instanceof Takes.PlainNumber
         ? Optional.of(Quantity.of(Dimension.COUNT, value))
         : Optional.empty();
+  }
+
+  /**
+   * Spells the value of a setting.
+   *
+   * @param setting the setting
+   * @param value its value
+   * @return such as "5.5 to 9 kHz", "6 dB" for a knee, or the word
+   */
+  public static String inWords(Setting setting, Value value) {
+    if (value instanceof Value.Of one) {
+      return ValueText.of(setting, one.quantity());
+    }
+    return value instanceof Value.Span span
+        ? ValueText.range(setting, span.low(), span.high())
+        : value.toString();
   }
 }

@@ -1,6 +1,7 @@
 package chainwright.notation.model;
 
 import chainwright.quantity.Quantity;
+import chainwright.quantity.QuantityRange;
 
 /** The value of a setting. */
 public sealed interface Value {
@@ -26,7 +27,7 @@ public sealed interface Value {
   record Span(Quantity low, Quantity high) implements Value {
     @Override
     public String toString() {
-      return low + " to " + high;
+      return new QuantityRange(low, high).toString();
     }
   }
 
