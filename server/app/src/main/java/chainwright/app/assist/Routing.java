@@ -37,14 +37,16 @@ record Routing(Scope scope) {
   List<Inflow> into(String bus) {
     List<Inflow> inflows = new ArrayList<>();
     for (Definition.Track track : scope.tracks()) {
-      track.declarations().routes().stream()
-          .filter(route -> route.bus().text().equals(bus))
-          .forEach(
-              route -> inflows.add(new Inflow(track, false, false, route.fader().baseValue())));
-      track.declarations().sends().stream()
-          .filter(send -> send.bus().text().equals(bus))
-          .forEach(
-              send -> inflows.add(new Inflow(track, true, send.isPreFader(), sendDb(track, send))));
+      for (Declarations.Route route : track.declarations().routes()) {
+        if (route.bus().text().equals(bus)) {
+          inflows.add(new Inflow(track, false, false, route.fader().baseValue()));
+        }
+      }
+      for (Declarations.Send send : track.declarations().sends()) {
+        if (send.bus().text().equals(bus)) {
+          inflows.add(new Inflow(track, true, send.isPreFader(), sendDb(track, send)));
+        }
+      }
     }
     return inflows;
   }

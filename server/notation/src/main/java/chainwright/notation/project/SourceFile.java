@@ -19,6 +19,7 @@ public final class SourceFile {
   private final String key;
   private final SyntaxTree tree;
   private final List<Lowered> sections;
+  private final List<Definition> definitions;
   private final SectionReader reader;
 
   private SourceFile(String key, SyntaxTree tree, List<Lowered> sections, SectionReader reader) {
@@ -26,6 +27,13 @@ public final class SourceFile {
     this.tree = tree;
     this.sections = List.copyOf(sections);
     this.reader = reader;
+    List<Definition> named = new ArrayList<>();
+    for (Lowered lowered : sections) {
+      if (lowered.definition().isPresent()) {
+        named.add(lowered.definition().get());
+      }
+    }
+    this.definitions = List.copyOf(named);
   }
 
   /**
@@ -113,8 +121,6 @@ public final class SourceFile {
    * @return those that have a name, in the order of the text
    */
   public List<Definition> definitions() {
-    List<Definition> definitions = new ArrayList<>();
-    sections.forEach(lowered -> lowered.definition().ifPresent(definitions::add));
     return definitions;
   }
 
@@ -124,10 +130,13 @@ public final class SourceFile {
    * @return the keys, in the order of the text
    */
   public List<String> imports() {
-    return definitions().stream()
-        .map(one -> one instanceof Definition.Import found ? resolve(found.path()) : null)
-        .filter(Objects::nonNull)
-        .toList();
+    List<String> imports = new ArrayList<>();
+    for (Definition one : definitions) {
+      if (one instanceof Definition.Import found) {
+        imports.add(resolve(found.path()));
+      }
+    }
+    return imports;
   }
 
   /**
