@@ -1,6 +1,7 @@
 package chainwright.app.assist;
 
 import chainwright.app.plot.FrequencyPlot;
+import chainwright.app.view.DecayPlots;
 import chainwright.app.view.DynamicsPlots;
 import chainwright.app.view.ResponseWords;
 import chainwright.app.view.StagePlots;
@@ -123,6 +124,8 @@ record StageHover(HoverGround ground) {
     } else if (DETECTION.contains(name)) {
       page.say("It hears " + hears(stage) + ".");
       StagePlots.detection(stage, Optional.empty()).ifPresent(page::plot);
+    } else {
+      DecayPlots.of(stage).ifPresent(page::plot);
     }
     return page.over(written.span());
   }

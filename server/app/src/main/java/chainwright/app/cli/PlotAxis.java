@@ -7,5 +7,7 @@ enum PlotAxis {
   /** Output level over input level. */
   LEVEL,
   /** The harmonics of a sine. */
-  HARMONICS
+  HARMONICS,
+  /** What goes on after a sound, or how the gain follows a step. */
+  TIME
 }

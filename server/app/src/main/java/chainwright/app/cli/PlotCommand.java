@@ -28,8 +28,8 @@ import picocli.CommandLine.Spec;
     description = {
       "%nA filter or equaliser is drawn over frequency, with the chain up to here"
           + " dashed and the zones of the source; a stage that reacts to level as output"
-          + " over input; one that saturates by its harmonics. A drawing is what an editor"
-          + " shows on hover.%n"
+          + " over input; one that saturates by its harmonics; a reverb or an echo by what is"
+          + " left of a sound as time goes on. A drawing is what an editor shows on hover.%n"
     },
     optionListHeading = "%n",
     footerHeading = "%nExamples:%n",
@@ -50,6 +50,8 @@ import picocli.CommandLine.Spec;
       "  frequency   frequency_hz, magnitude_db, phase_rad (unwrapped), group_delay_s",
       "  level       input_dbfs, output_dbfs",
       "  harmonics   harmonic (1 is the tone itself), level_dbfs",
+      "  time        time_s, level_db of a reverb or an echo, also low_level_db and",
+      "              high_level_db; time_s, gain_db of a stage with attack and release",
       "json also says what each is."
     },
     exitCodeListHeading = "%nExit codes:%n",
@@ -77,7 +79,8 @@ final class PlotCommand implements Callable<Integer> {
       names = "--axis",
       paramLabel = "AXIS",
       description =
-          "What the plot runs over: frequency, level or harmonics; what tells most by default.")
+          "What the plot runs over: frequency, level, harmonics or time; what tells most by"
+              + " default.")
   private @Nullable PlotAxis axis;
 
   @Option(
@@ -85,7 +88,7 @@ final class PlotCommand implements Callable<Integer> {
       paramLabel = "NUMBER",
       converter = NumberArgument.class,
       split = ",",
-      description = "Where to look: Hz, dBFS or numbers of harmonics, divided by commas.")
+      description = "Where to look: Hz, dBFS, numbers of harmonics or seconds, divided by commas.")
   private List<Double> at = List.of();
 
   @Option(

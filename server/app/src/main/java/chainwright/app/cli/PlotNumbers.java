@@ -15,7 +15,7 @@ import java.util.stream.DoubleStream;
  * The numbers behind a plot.
  *
  * @param subject what is plotted
- * @param at where to look [Hz], [dBFS] or number of the harmonic; empty for the usual grid
+ * @param at where to look [Hz], [dBFS], number of the harmonic or [s]; empty for the usual grid
  */
 record PlotNumbers(PlotSubject subject, List<Double> at) {
 
@@ -66,11 +66,12 @@ record PlotNumbers(PlotSubject subject, List<Double> at) {
       case FREQUENCY -> frequencies();
       case LEVEL -> levels();
       case HARMONICS -> harmonics(tone);
+      case TIME -> new TimeNumbers(subject, at).table();
     };
   }
 
   private NumberTable frequencies() throws IOException {
-    require(0, subject.path().rate().nyquist().hertz(), "frequency", " Hz");
+    require(at, 0, subject.path().rate().nyquist().hertz(), "frequency", " Hz");
     if (subject.stage().isPresent()) {
       // Refuses a stage that cannot be computed.
       subject.sound();
@@ -92,7 +93,7 @@ record PlotNumbers(PlotSubject subject, List<Double> at) {
   }
 
   private NumberTable levels() throws IOException {
-    require(-200, 60, "level", " dBFS");
+    require(at, -200, 60, "level", " dBFS");
     StaticCurve curve = subject.curve();
     double[] inputs =
         at.isEmpty()
@@ -106,7 +107,7 @@ record PlotNumbers(PlotSubject subject, List<Double> at) {
   }
 
   private NumberTable harmonics(Tone tone) throws IOException {
-    require(1, MOST_HARMONICS, "harmonic", "");
+    require(at, 1, MOST_HARMONICS, "harmonic", "");
     for (double place : at) {
       if (place != Math.rint(place)) {
         throw new IOException("a harmonic is a whole number, but `--at` names " + place);
@@ -123,7 +124,9 @@ record PlotNumbers(PlotSubject subject, List<Double> at) {
     return new NumberTable(HARMONICS, rows);
   }
 
-  private void require(double low, double high, String what, String unit) throws IOException {
+  /** Refuses places that lie off an axis. */
+  static void require(List<Double> at, double low, double high, String what, String unit)
+      throws IOException {
     for (double place : at) {
       if (!(place >= low && place <= high)) {
         throw new IOException(

@@ -1,10 +1,13 @@
 package chainwright.app.cli;
 
 import chainwright.app.plot.Plot;
+import chainwright.app.plot.StepPlot;
+import chainwright.app.view.DecayPlots;
 import chainwright.app.view.DynamicsPlots;
 import chainwright.app.view.Outline;
 import chainwright.app.view.Part;
 import chainwright.app.view.StagePlots;
+import chainwright.app.view.StepPlots;
 import chainwright.app.view.Unfinished;
 import chainwright.dsp.dynamics.StaticCurve;
 import chainwright.engine.path.PathElement;
@@ -35,17 +38,18 @@ record PlotSubject(Outline outline, Optional<Part> part) {
   /**
    * Returns the axis that tells most.
    *
-   * @return levels for a stage that reacts to level, harmonics for one that adds some, else
-   *     frequencies
+   * @return levels for a stage that reacts to level, harmonics for one that adds some, time for one
+   *     that goes on after the sound, else frequencies
    */
   PlotAxis usualAxis() {
     Optional<StageSound> sound = stage().flatMap(StageElement::sound);
     if (sound.flatMap(StageSound::curve).isPresent()) {
       return PlotAxis.LEVEL;
     }
-    return sound.flatMap(StageSound::harmonics).isPresent()
-        ? PlotAxis.HARMONICS
-        : PlotAxis.FREQUENCY;
+    if (sound.flatMap(StageSound::harmonics).isPresent()) {
+      return PlotAxis.HARMONICS;
+    }
+    return sound.flatMap(StageSound::decay).isPresent() ? PlotAxis.TIME : PlotAxis.FREQUENCY;
   }
 
   /**
@@ -63,6 +67,13 @@ record PlotSubject(Outline outline, Optional<Part> part) {
       case HARMONICS -> {
         harmonics();
         yield StagePlots.harmonics(sounding(), tone.hertz(), tone.levelDbfs());
+      }
+      case TIME -> {
+        StageElement stage = sounding();
+        yield DecayPlots.of(stage)
+            .<Plot>map(plot -> plot)
+            .or(() -> StepPlots.of(stage))
+            .orElseThrow(this::timeless);
       }
     };
   }
@@ -83,6 +94,15 @@ record PlotSubject(Outline outline, Optional<Part> part) {
         : StagePlots.part(part.get(), path());
   }
 
+  /** How the gain of the stage follows a step. */
+  StepPlot step() throws IOException {
+    return StepPlots.of(sounding()).orElseThrow(this::timeless);
+  }
+
+  private IOException timeless() {
+    return new IOException(name() + " has neither attack and release nor a decay");
+  }
+
   /** The static curve of the stage. */
   StaticCurve curve() throws IOException {
     return sound().curve().orElseThrow(() -> new IOException(name() + " does not react to level"));
@@ -98,7 +118,8 @@ record PlotSubject(Outline outline, Optional<Part> part) {
     return sounding().sound().orElseThrow();
   }
 
-  private StageElement sounding() throws IOException {
+  /** The stage, which can be computed. */
+  StageElement sounding() throws IOException {
     if (stage().isEmpty()) {
       throw new IOException(
           part.isEmpty()

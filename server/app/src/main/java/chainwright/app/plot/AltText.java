@@ -8,6 +8,9 @@ import java.util.List;
  */
 public final class AltText {
 
+  /** The most of a row of stems that are said one by one. */
+  private static final int MOST_STEMS = 8;
+
   private AltText() {}
 
   /**
@@ -29,6 +32,12 @@ public final class AltText {
     for (Chart.Bar bar : chart.bars()) {
       readings.add("harmonic " + Numerals.text(bar.x(), 0) + " " + bar.label() + " dB");
     }
+    for (Chart.Stem stem : chart.stems().subList(0, Math.min(MOST_STEMS, chart.stems().size()))) {
+      readings.add(stem.label() + " dB after " + time(stem.x(), chart.x().unit()));
+    }
+    if (chart.stems().size() > MOST_STEMS) {
+      readings.add("and " + (chart.stems().size() - MOST_STEMS) + " more");
+    }
     for (Chart.Note note : chart.notes()) {
       readings.add(note.term() + " " + note.reading());
     }
@@ -36,5 +45,12 @@ public final class AltText {
     String head =
         chart.title().isBlank() ? chart.caption() : chart.title() + " (" + chart.caption() + ")";
     return Lettering.oneLine(readings.isEmpty() ? head : head + ": " + String.join("; ", readings));
+  }
+
+  /** Says a time in the unit of its axis, which is otherwise in seconds. */
+  private static String time(double seconds, String unit) {
+    return Numerals.text(unit.equals("ms") ? seconds * 1000 : seconds, unit.equals("ms") ? 1 : 2)
+        + " "
+        + unit;
   }
 }

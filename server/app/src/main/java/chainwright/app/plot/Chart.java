@@ -11,11 +11,13 @@ import java.util.List;
  * @param y the vertical axis
  * @param square whether both axes share one scale, so that equal levels lie on the diagonal
  * @param baseline the height that means "nothing done", or NaN for none
+ * @param level a height worth a line across, or NaN for none
  * @param bands tinted parts of the horizontal axis
  * @param guides vertical lines with a name
  * @param curves the lines
  * @param marks points with a word
  * @param bars bars from the low end of the vertical axis
+ * @param stems thin lines from the low end of the vertical axis
  * @param notes readings set beside or below
  */
 record Chart(
@@ -25,11 +27,13 @@ record Chart(
     Axis y,
     boolean square,
     double baseline,
+    double level,
     List<Band> bands,
     List<Guide> guides,
     List<Curve> curves,
     List<Mark> marks,
     List<Bar> bars,
+    List<Stem> stems,
     List<Note> notes) {
 
   /** A named part of the horizontal axis. */
@@ -43,6 +47,9 @@ record Chart(
 
   /** A bar with its reading on top; even ones are drawn hollow. */
   record Bar(double x, double top, String label, boolean even) {}
+
+  /** A thin line from below with a head; its label is written where there is room. */
+  record Stem(double x, double top, String label) {}
 
   /** A reading: what it is, and the number. */
   record Note(String term, String reading) {}

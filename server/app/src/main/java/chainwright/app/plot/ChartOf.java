@@ -46,10 +46,12 @@ final class ChartOf implements Plot.Visitor<Chart> {
         y,
         false,
         y.contains(0) ? 0 : Double.NaN,
+        Double.NaN,
         bands,
         List.of(),
         plot.curves(),
         marks,
+        List.of(),
         List.of(),
         List.of());
   }
@@ -96,38 +98,24 @@ final class ChartOf implements Plot.Visitor<Chart> {
         Axis.ofEven(levels, step, 1, "dBFS out"),
         true,
         Double.NaN,
+        Double.NaN,
         bands,
         guides,
         plot.curves(),
         marks,
+        List.of(),
         List.of(),
         notes);
   }
 
   @Override
   public Chart visit(StepPlot plot) {
-    ValueRange times = plot.times();
-    boolean inSeconds = times.span() >= SECONDS_AXIS_FROM;
-    Axis x =
-        Axis.ofEven(
-            times, Axis.niceStep(times.span(), 8), inSeconds ? 1 : 1000, inSeconds ? "s" : "ms");
+    Axis x = timeAxis(plot.times());
     ValueRange gains = plot.gains();
     Axis y =
         gains == null
-            ? AxisChoice.reduction(Extent.ofCurves(plot.curves(), times))
+            ? AxisChoice.reduction(Extent.ofCurves(plot.curves(), plot.times()))
             : AxisChoice.decibels(gains);
-    List<Chart.Guide> guides = new ArrayList<>();
-    for (StepEvent event : plot.events()) {
-      if (x.contains(event.timeSeconds())) {
-        guides.add(new Chart.Guide(event.timeSeconds(), event.label()));
-      }
-    }
-    List<Chart.Mark> marks = new ArrayList<>();
-    for (StepMark mark : plot.marks()) {
-      if (x.contains(mark.timeSeconds())) {
-        marks.add(new Chart.Mark(mark.timeSeconds(), onAxis(mark.gainDb(), y), mark.label()));
-      }
-    }
     return new Chart(
         plot.title(),
         "gain over time",
@@ -135,12 +123,65 @@ final class ChartOf implements Plot.Visitor<Chart> {
         y,
         false,
         y.contains(0) ? 0 : Double.NaN,
+        Double.NaN,
         List.of(),
-        guides,
+        guides(plot.events(), x),
         plot.curves(),
-        marks,
+        marks(plot.marks(), x, y),
+        List.of(),
         List.of(),
         List.of());
+  }
+
+  @Override
+  public Chart visit(DecayPlot plot) {
+    Axis x = timeAxis(plot.times());
+    Axis y = AxisChoice.decibels(plot.levels());
+    List<Chart.Stem> stems = new ArrayList<>();
+    for (Repeat repeat : plot.repeats()) {
+      if (x.contains(repeat.timeSeconds()) && repeat.levelDb() > y.range().low()) {
+        stems.add(
+            new Chart.Stem(
+                repeat.timeSeconds(),
+                onAxis(repeat.levelDb(), y),
+                Numerals.text(repeat.levelDb(), 1)));
+      }
+    }
+    return new Chart(
+        plot.title(),
+        plot.caption(),
+        x,
+        y,
+        false,
+        Double.NaN,
+        DecayPlot.FALL_DB,
+        List.of(),
+        guides(plot.events(), x),
+        plot.curves(),
+        marks(plot.marks(), x, y),
+        List.of(),
+        stems,
+        List.of());
+  }
+
+  private static Axis timeAxis(ValueRange times) {
+    boolean inSeconds = times.span() >= SECONDS_AXIS_FROM;
+    return Axis.ofEven(
+        times, Axis.niceStep(times.span(), 8), inSeconds ? 1 : 1000, inSeconds ? "s" : "ms");
+  }
+
+  private static List<Chart.Guide> guides(List<TimeEvent> events, Axis x) {
+    return events.stream()
+        .filter(event -> x.contains(event.timeSeconds()))
+        .map(event -> new Chart.Guide(event.timeSeconds(), event.label()))
+        .toList();
+  }
+
+  private static List<Chart.Mark> marks(List<TimeMark> marks, Axis x, Axis y) {
+    return marks.stream()
+        .filter(mark -> x.contains(mark.timeSeconds()))
+        .map(mark -> new Chart.Mark(mark.timeSeconds(), onAxis(mark.heightDb(), y), mark.label()))
+        .toList();
   }
 
   @Override
@@ -182,11 +223,13 @@ final class ChartOf implements Plot.Visitor<Chart> {
         y,
         false,
         Double.NaN,
+        Double.NaN,
         List.of(),
         List.of(),
         List.of(),
         List.of(),
         bars,
+        List.of(),
         List.of());
   }
 

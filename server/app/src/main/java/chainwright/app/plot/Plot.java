@@ -1,7 +1,7 @@
 package chainwright.app.plot;
 
-/** Something to draw: a frequency response, a level curve, a step or a row of harmonics. */
-public sealed interface Plot permits FrequencyPlot, LevelPlot, StepPlot, HarmonicsPlot {
+/** Something to draw: a frequency response, a level curve, a step, a decay or some harmonics. */
+public sealed interface Plot permits FrequencyPlot, LevelPlot, StepPlot, DecayPlot, HarmonicsPlot {
 
   /**
    * Returns the plot's heading.
@@ -49,6 +49,14 @@ public sealed interface Plot permits FrequencyPlot, LevelPlot, StepPlot, Harmoni
      * @return the answer
      */
     R visit(StepPlot plot);
+
+    /**
+     * Answers for a decay plot.
+     *
+     * @param plot the plot
+     * @return the answer
+     */
+    R visit(DecayPlot plot);
 
     /**
      * Answers for a plot of harmonics.

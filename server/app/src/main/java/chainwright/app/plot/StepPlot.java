@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
 public record StepPlot(
     String title,
     List<Curve> curves,
-    List<StepEvent> events,
-    List<StepMark> marks,
+    List<TimeEvent> events,
+    List<TimeMark> marks,
     ValueRange times,
     @Nullable ValueRange gains)
     implements Plot {
@@ -56,7 +56,7 @@ public record StepPlot(
    * @param newEvents the moments at which the input jumps
    * @return the copy
    */
-  public StepPlot withEvents(List<StepEvent> newEvents) {
+  public StepPlot withEvents(List<TimeEvent> newEvents) {
     return new StepPlot(title, curves, newEvents, marks, times, gains);
   }
 
@@ -66,7 +66,7 @@ public record StepPlot(
    * @param newMarks points with a word
    * @return the copy
    */
-  public StepPlot withMarks(List<StepMark> newMarks) {
+  public StepPlot withMarks(List<TimeMark> newMarks) {
     return new StepPlot(title, curves, events, newMarks, times, gains);
   }
 

@@ -67,13 +67,12 @@ final class SvgSheet {
     bands();
     grid();
     LabelField field = new LabelField(box);
-    if (!Double.isNaN(chart.baseline())) {
-      double y = box.atY(chart.y().fraction(chart.baseline()));
-      field.block(new Box(box.left(), y - 0.5, box.right(), y + 0.5));
-    }
+    across(chart.baseline(), stroke(theme.quietInk(), ".8"), field);
+    across(chart.level(), stroke(theme.ink(), ".9") + " stroke-dasharray=\"1.5 2.5\"", field);
     washes();
     guides(field);
     List<Ridge> ridges = curves(field);
+    new SvgStems(ink, theme, chart, box).draw(field);
     new SvgBars(ink, theme, chart, box).draw();
     frame();
     words(field, ridges);
@@ -182,12 +181,17 @@ final class SvgSheet {
       ends[n++] = y;
     }
     ink.lines(ends, n, stroke);
-    if (!Double.isNaN(chart.baseline())) {
-      double y = box.atY(chart.y().fraction(chart.baseline()));
-      ink.line(box.left(), y, box.right(), y, stroke(theme.quietInk(), ".8"));
-    }
     if (chart.square()) {
       ink.line(box.left(), box.bottom(), box.right(), box.top(), stroke(theme.quietInk(), ".8"));
+    }
+  }
+
+  /** Draws a line across at some height, if there is one, that words keep clear of. */
+  private void across(double height, String line, LabelField field) {
+    if (!Double.isNaN(height)) {
+      double y = box.atY(chart.y().fraction(height));
+      ink.line(box.left(), y, box.right(), y, line);
+      field.block(new Box(box.left(), y - 0.5, box.right(), y + 0.5));
     }
   }
 

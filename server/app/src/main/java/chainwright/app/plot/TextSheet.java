@@ -52,6 +52,7 @@ final class TextSheet {
     }
     branchNumbers();
     bars();
+    stems();
     List<String> homeless = marks();
     notes();
     StringBuilder out = new StringBuilder();
@@ -141,9 +142,9 @@ final class TextSheet {
   }
 
   private void backdrop() {
-    if (!Double.isNaN(chart.baseline())) {
-      for (int c = 0; c < plotColumns; c++) {
-        grid.put(left + c, row(chart.baseline()), signs.baseline());
+    for (double height : new double[] {chart.baseline(), chart.level()}) {
+      for (int c = 0; !Double.isNaN(height) && c < plotColumns; c++) {
+        grid.put(left + c, row(height), signs.baseline());
       }
     }
     for (int c = 0; chart.square() && c < plotColumns; c++) {
@@ -249,6 +250,23 @@ final class TextSheet {
   private void barRow(int middle, int row, String three) {
     for (int i = 0; i < 3; i++) {
       grid.putFirm(middle - 1 + i, row, three.substring(i, i + 1));
+    }
+  }
+
+  /** Draws all lines before the first label, so that none runs through a word. */
+  private void stems() {
+    for (Chart.Stem stem : chart.stems()) {
+      for (int r = row(stem.top()); r < top + plotRows; r++) {
+        grid.putFirm(column(stem.x()), r, r == row(stem.top()) ? signs.mark() : signs.upright());
+      }
+    }
+    for (Chart.Stem stem : chart.stems()) {
+      List<String> label = signs.cells(stem.label());
+      int from = Math.max(left + 1, column(stem.x()) - (label.size() - 1) / 2);
+      int above = row(stem.top()) - 1;
+      if (above >= top && grid.isFree(from, above, label.size())) {
+        grid.write(from, above, label);
+      }
     }
   }
 

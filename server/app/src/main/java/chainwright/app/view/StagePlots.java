@@ -44,7 +44,7 @@ public final class StagePlots {
 
   /**
    * Returns the plot that says most of a stage: its static curve if it has one, its harmonics if it
-   * adds some, else its response.
+   * adds some, its decay if it goes on after the sound, else its response.
    *
    * @param stage the stage
    * @param soFar what the chain does up to and with the stage; empty to leave it out
@@ -62,6 +62,9 @@ public final class StagePlots {
     }
     if (sound.harmonics().isPresent()) {
       return Optional.of(harmonics(stage, nominal.levelDbfs()));
+    }
+    if (sound.decay().isPresent()) {
+      return DecayPlots.of(stage).map(Plot.class::cast);
     }
     return Optional.of(frequency(stage, sound.response(), soFar));
   }

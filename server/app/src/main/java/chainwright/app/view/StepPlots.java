@@ -3,9 +3,9 @@ package chainwright.app.view;
 import chainwright.app.plot.Curve;
 import chainwright.app.plot.CurveRole;
 import chainwright.app.plot.Samples;
-import chainwright.app.plot.StepEvent;
-import chainwright.app.plot.StepMark;
 import chainwright.app.plot.StepPlot;
+import chainwright.app.plot.TimeEvent;
+import chainwright.app.plot.TimeMark;
 import chainwright.app.plot.ValueRange;
 import chainwright.dsp.dynamics.Ballistics;
 import chainwright.dsp.dynamics.CompressorDesign;
@@ -132,7 +132,7 @@ public final class StepPlots {
       times[i + 2] = elapsedSeconds(response, shown.get(i));
       gains[i + 2] = response.gainDb(shown.get(i));
     }
-    List<StepMark> marks = new ArrayList<>();
+    List<TimeMark> marks = new ArrayList<>();
     double settled = curve.gainDb(step.highDb());
     mark(response, 0, release - 1, before, settled, marks);
     mark(response, release, last, response.gainDb(release - 1), before, marks);
@@ -142,8 +142,8 @@ public final class StepPlots {
             new ValueRange(-lead, step.highSeconds() + step.lowSeconds()))
         .withEvents(
             List.of(
-                new StepEvent(0, "up to " + Readings.level(step.highDb())),
-                new StepEvent(
+                new TimeEvent(0, "up to " + Readings.level(step.highDb())),
+                new TimeEvent(
                     response.timeSeconds(release), "down to " + Readings.level(step.lowDb()))))
         .withMarks(marks);
   }
@@ -185,7 +185,7 @@ public final class StepPlots {
       int to,
       double startDb,
       double settledDb,
-      List<StepMark> marks) {
+      List<TimeMark> marks) {
     double way = settledDb - startDb;
     if (Math.abs(way) < 0.1) {
       return;
@@ -197,7 +197,7 @@ public final class StepPlots {
         double part = (SHARE - before) / (gone - before);
         double seconds = (i - from + part) * response.timeSeconds(1);
         marks.add(
-            new StepMark(
+            new TimeMark(
                 response.timeSeconds(from) + seconds,
                 startDb + SHARE * way,
                 "63 % after " + Readings.time(seconds)));

@@ -62,6 +62,15 @@ class CommandGoldenTest {
       bus mix { max-true-peak -1 dBTP }
       """;
 
+  private static final String HALL =
+      """
+      bus hall {
+        reverb      1.8 s   bass-ratio 1.3  treble-ratio 0.5  pre-delay 90 ms
+        echo        375 ms  feedback 40 %  damping 3 kHz
+        compressor  threshold -20 dBFS  ratio 2:1  attack 10 ms  release 120 ms
+      }
+      """;
+
   private static final String FAULTY =
       """
       chain lead {
@@ -77,6 +86,7 @@ class CommandGoldenTest {
   @BeforeEach
   void write() throws IOException {
     Files.writeString(folder.resolve("song.chain"), SONG);
+    Files.writeString(folder.resolve("hall.chain"), HALL);
     Files.writeString(folder.resolve("faulty.chain"), FAULTY);
     Files.createDirectory(folder.resolve("empty"));
     Files.writeString(folder.resolve("blank.chain"), "# Nothing yet.\n");
@@ -115,6 +125,10 @@ class CommandGoldenTest {
         run("plot-bypassed", "plot", "HERE/song.chain", "--chain", "voice", "--stage", "2"),
         run("plot-level", "plot", "HERE/song.chain", "--chain", "voice", "--stage", "4"),
         run("plot-harmonics", "plot", "HERE/song.chain", "--chain", "voice", "--stage", "5.2.1"),
+        run("plot-decay", "plot", "HERE/hall.chain", "--stage", "1"),
+        run("plot-repeats", "plot", "HERE/hall.chain", "--stage", "2"),
+        run("plot-step", "plot", "HERE/hall.chain", "--stage", "3", "--axis", "time"),
+        run("plot-repeats-json", "plot", "HERE/hall.chain", "--stage", "2", "--format", "json"),
         run(
             "plot-json",
             "plot",

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -254,6 +255,7 @@ class PlotInvariantTest {
       zones.add(new Zone("zone with a name " + i, 20 + 10 * i, 20_000));
       markers.add(new FrequencyMarker(1000 + i, i % 3 == 0 ? Double.NaN : inf, "mark " + i));
     }
+    List<Repeat> many = IntStream.range(0, 688).mapToObj(i -> new Repeat(i, -0.087 * i)).toList();
     return List.of(
         FrequencyPlot.of("", List.of()),
         FrequencyPlot.of("空白のない長い題名", List.of(empty, single)),
@@ -272,8 +274,22 @@ class PlotInvariantTest {
             .withReading(LevelReading.of("noise", -90, Double.NEGATIVE_INFINITY)),
         StepPlot.of("", List.of(), new ValueRange(0, 1e-4)),
         StepPlot.of("slow", List.of(broken), new ValueRange(0, 600)),
+        decay(List.of(), List.of(), new ValueRange(0, 1e-4)),
+        decay(List.of(broken, empty), List.of(new Repeat(0, -inf)), new ValueRange(0, 600)),
+        decay(List.of(deep), many, new ValueRange(-1, 690)),
         HarmonicsPlot.of("", 50, Samples.of(0)),
         new HarmonicsPlot("", 50, Samples.of(0, 6, inf, Double.NaN, -inf, 1, 2, 3, 4, 5), -17));
+  }
+
+  private static DecayPlot decay(List<Curve> curves, List<Repeat> repeats, ValueRange times) {
+    return new DecayPlot(
+        "decay",
+        "level",
+        curves,
+        repeats,
+        List.of(new TimeEvent(times.low(), "start")),
+        List.of(new TimeMark(times.high(), Double.NaN, "end")),
+        times);
   }
 
   private static FrequencyPlot randomPlot(Random random) {

@@ -1,5 +1,6 @@
 package chainwright.app.plot;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,8 @@ final class SamplePlots {
     plots.put("compressor", compressor());
     plots.put("gate", gate());
     plots.put("step", step());
+    plots.put("decay", decay());
+    plots.put("repeats", repeats());
     plots.put("harmonics", harmonics());
     return plots;
   }
@@ -137,11 +140,56 @@ final class SamplePlots {
             "Attack 10 ms, release 120 ms",
             List.of(new Curve("gain", CurveRole.STAGE, times, times.map(gain))),
             new ValueRange(0, 0.5))
-        .withEvents(List.of(new StepEvent(0.05, "up 10 dB"), new StepEvent(0.2, "down 10 dB")))
+        .withEvents(List.of(new TimeEvent(0.05, "up 10 dB"), new TimeEvent(0.2, "down 10 dB")))
         .withMarks(
             List.of(
-                new StepMark(0.06, -6 * 0.632, "63 % after 10 ms"),
-                new StepMark(0.32, -6 * 0.368, "63 % after 120 ms")));
+                new TimeMark(0.06, -6 * 0.632, "63 % after 10 ms"),
+                new TimeMark(0.32, -6 * 0.368, "63 % after 120 ms")));
+  }
+
+  /** Straight falls by 60 dB in 1.4 s, 1.5 s and 1 s, from the end of a pre-delay on. */
+  static DecayPlot decay() {
+    Samples times = Samples.ofEvenlySpaced(0, 1.9, 191);
+    double preDelay = 0.06;
+    return new DecayPlot(
+        "Reverb 1.4 s",
+        "level after a sound stops",
+        List.of(
+            fall("500 Hz to 1 kHz", CurveRole.STAGE, times, preDelay, 1.4),
+            fall("125 Hz", CurveRole.BRANCH, times, preDelay, 1.5),
+            fall("4 kHz", CurveRole.BRANCH, times, preDelay, 1)),
+        List.of(),
+        List.of(new TimeEvent(preDelay, "pre-delay 60 ms")),
+        List.of(
+            new TimeMark(1.46, -60, "−60 dB after 1.46 s"),
+            new TimeMark(1.56, -60, "1.56 s"),
+            new TimeMark(1.06, -60, "1.06 s")),
+        new ValueRange(0, 1.9));
+  }
+
+  private static Curve fall(
+      String label, CurveRole role, Samples times, double from, double seconds) {
+    return new Curve(label, role, times, times.map(t -> -60 * Math.max(0, t - from) / seconds));
+  }
+
+  /** Each softer by half, and the highs by a little more. */
+  static DecayPlot repeats() {
+    List<Repeat> repeats = new ArrayList<>();
+    double[] times = new double[10];
+    double[] high = new double[10];
+    for (int n = 1; n <= 10; n++) {
+      times[n - 1] = 0.35 * n;
+      high[n - 1] = -6.02 * (n - 1) - 2.5 * n;
+      repeats.add(new Repeat(0.35 * n, -6.02 * (n - 1)));
+    }
+    return new DecayPlot(
+        "Echo 350 ms",
+        "level of each repeat, 125 Hz to 1 kHz",
+        List.of(new Curve("4 kHz", CurveRole.BRANCH, Samples.of(times), Samples.of(high))),
+        repeats,
+        List.of(),
+        List.of(),
+        new ValueRange(-0.1, 3.7));
   }
 
   private static HarmonicsPlot harmonics() {

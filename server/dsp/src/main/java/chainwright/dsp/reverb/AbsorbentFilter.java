@@ -1,5 +1,7 @@
 package chainwright.dsp.reverb;
 
+import java.util.stream.DoubleStream;
+
 /**
  * What a way of some length takes from the sound: a factor and two first-order shelves whose gains
  * in dB grow with the length, so that all ways together fall by 60 dB in the times wanted.
@@ -23,6 +25,12 @@ final class AbsorbentFilter {
 
   /** How often the gains are mended. */
   private static final int MENDINGS = 20;
+
+  /** The cosines of the angles from frame to frame at which no gain may be. */
+  private static final double[] COSINES =
+      DoubleStream.iterate(1e-4, share -> share < 0.5, share -> share * 1.3)
+          .map(share -> Math.cos(2 * Math.PI * share))
+          .toArray();
 
   private final Shelves shelves;
   private double low;
@@ -55,7 +63,7 @@ final class AbsorbentFilter {
       double middle = fault(tried, wanted, DecayTimes.MIDDLE_HZ, sampleRateHz);
       double treble = fault(tried, wanted, DecayTimes.TREBLE_HZ, sampleRateHz);
       double most = Math.max(Math.abs(bass), Math.max(Math.abs(middle), Math.abs(treble)));
-      if (most >= least || tried.highestDb(sampleRateHz) >= 0) {
+      if (most >= least || tried.highestPower() >= 1) {
         return best;
       }
       least = most;
@@ -104,24 +112,34 @@ final class AbsorbentFilter {
     }
 
     double gainDb(double hertz, double sampleRateHz) {
-      double cosine = Math.cos(2 * Math.PI * hertz / sampleRateHz);
-      return 20 * Math.log10(factor)
-          + 10 * Math.log10(square(lowAhead, cosine) / square(lowBack, cosine))
-          + 10 * Math.log10(square(highAhead, cosine) / square(highBack, cosine));
+      return 10 * Math.log10(power(Math.cos(2 * Math.PI * hertz / sampleRateHz)));
     }
 
-    double highestDb(double sampleRateHz) {
-      double highest = Double.NEGATIVE_INFINITY;
-      for (double share = 1e-4; share < 0.5; share *= 1.3) {
-        highest = Math.max(highest, gainDb(share * sampleRateHz, sampleRateHz));
+    double highestPower() {
+      double highest = 0;
+      for (double cosine : COSINES) {
+        highest = Math.max(highest, power(cosine));
       }
       return highest;
+    }
+
+    /** What is left of the power of a sine, by the cosine of its angle from frame to frame. */
+    double power(double cosine) {
+      return factor
+          * factor
+          * (square(lowAhead, cosine) / square(lowBack, cosine))
+          * (square(highAhead, cosine) / square(highBack, cosine));
     }
 
     /** The square of |1 + c z⁻¹|. */
     private static double square(double coefficient, double cosine) {
       return 1 + coefficient * (coefficient + 2 * cosine);
     }
+  }
+
+  /** Returns what is left of the power of a steady sound, by its angle's cosine. */
+  double power(double cosine) {
+    return shelves.power(cosine);
   }
 
   /** Returns the gain of a steady sound [dB]. */

@@ -54,6 +54,11 @@ final class Diffuser {
     Arrays.fill(positions, 0);
   }
 
+  /** Returns when the energy comes out that goes into such all-passes. */
+  static double[] spread(EnergyFlow flow, double[] energy, int[] lengths) {
+    return flow.throughAllPasses(energy, lengths, FEEDBACK);
+  }
+
   /** Returns how many frames such all-passes go on, until they have fallen by 90 dB. */
   static int tailFrames(int[] lengths) {
     // Each falls by its feedback every time around; together, as if the longest came last.

@@ -72,6 +72,13 @@ final class EarlyReflections {
     }
   }
 
+  /** Adds when the energy comes out that goes into the first channel, if there is no other. */
+  void addEnergy(EnergyFlow flow, double[] energy, double[] to) {
+    for (int k = 0; k < COUNT; k++) {
+      flow.addLater(energy, delays[0][k], factors[0][k] * factors[0][k], to);
+    }
+  }
+
   void reset() {
     for (double[] ring : rings) {
       Arrays.fill(ring, 0);

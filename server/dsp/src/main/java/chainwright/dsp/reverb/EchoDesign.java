@@ -10,7 +10,9 @@ import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.dsp.signal.Wiring;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.SampleRate;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -81,6 +83,44 @@ public record EchoDesign(
     double dampedDb = filter().map(low -> low.decibelsAt(hertz)).orElse(0.0);
     double fallDb = -20 * Math.log10(feedbackShare) - dampedDb;
     return delayFrames / rate.hertz() * Math.max(1, 60 / fallDb);
+  }
+
+  /**
+   * Returns the energy of each repeat of a click, as long as one has at least so much in one of the
+   * bands.
+   *
+   * @param bands the bands in which it is asked for
+   * @param leastShare the least energy as a multiple of what the click has in the band, above 0
+   * @return the energies as such multiples, [repeat][band]; at least the first repeat
+   */
+  public double[][] repeatEnergies(List<EnergyBand> bands, double leastShare) {
+    Optional<FilterCascade> damped = filter();
+    double[][] passed = new double[bands.size()][];
+    double[][] shares = new double[bands.size()][];
+    for (int b = 0; b < passed.length; b++) {
+      passed[b] =
+          Arrays.stream(bands.get(b).places())
+              .map(hertz -> Math.pow(10, damped.map(low -> low.decibelsAt(hertz)).orElse(0.0) / 10))
+              .toArray();
+      shares[b] = bands.get(b).shares();
+    }
+    List<double[]> repeats = new ArrayList<>();
+    double loudest = Double.POSITIVE_INFINITY;
+    while (loudest >= leastShare) {
+      double[] energies = new double[passed.length];
+      loudest = 0;
+      for (int b = 0; b < energies.length; b++) {
+        for (int p = 0; p < passed[b].length; p++) {
+          shares[b][p] *= passed[b][p] * (repeats.isEmpty() ? 1 : feedbackShare * feedbackShare);
+          energies[b] += shares[b][p];
+        }
+        loudest = Math.max(loudest, energies[b]);
+      }
+      if (repeats.isEmpty() || loudest >= leastShare) {
+        repeats.add(energies);
+      }
+    }
+    return repeats.toArray(double[][]::new);
   }
 
   @Override

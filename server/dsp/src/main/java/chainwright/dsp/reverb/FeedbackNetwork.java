@@ -1,6 +1,7 @@
 package chainwright.dsp.reverb;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The late sound of a room: sixteen delay lines that feed one another through a matrix that keeps
@@ -70,19 +71,75 @@ final class FeedbackNetwork {
     filters = new AbsorbentFilter[LINES];
     sways = new Sway[LINES / 2];
     work = new double[LINES][Math.min(LONGEST_PIECE, Arrays.stream(lengths).min().orElseThrow())];
-    double kept = 0;
     for (int k = 0; k < LINES; k++) {
       lines[k] = new double[lengths[k]];
       filters[k] = new AbsorbentFilter(times, lengths[k], sampleRateHz);
-      kept += Math.pow(10, -6 * lengths[k] / sampleRateHz / times.middleSeconds()) / LINES;
     }
     for (int pair = 0; pair < sways.length; pair++) {
       sways[pair] = new Sway(pair, sampleRateHz);
     }
-    // An impulse leaves with the energy kept / LINES at the first pass, and less each time after.
-    double energy = kept / (1 - kept) / LINES;
     inFactor = SCALE / Math.sqrt(channelCount);
-    outFactor = SCALE * Math.sqrt(power / energy);
+    outFactor = Math.sqrt(power / circulating(lengths, times, sampleRateHz));
+  }
+
+  /**
+   * Returns the energy that leaves all lines together after a click of middle frequencies and
+   * energy 1: what they keep at the first pass, and less each time after.
+   */
+  private static double circulating(int[] lengths, DecayTimes times, double sampleRateHz) {
+    double kept = 0;
+    for (int length : lengths) {
+      kept += Math.pow(10, -6 * length / sampleRateHz / times.middleSeconds()) / LINES;
+    }
+    return kept / (1 - kept);
+  }
+
+  /** How the energy of a click leaves such a network. */
+  static final class Energy {
+
+    private final int[] lengths;
+    private final List<AbsorbentFilter> filters;
+    private final double factor;
+    private final double sampleRateHz;
+
+    /**
+     * Makes the network's filters.
+     *
+     * @param lengths the lines [frames], each ≥ 1
+     * @param times how long a sound takes to fall by 60 dB
+     * @param power the energy of the response to middle frequencies
+     * @param sampleRateHz the sample rate [Hz]
+     */
+    Energy(int[] lengths, DecayTimes times, double power, double sampleRateHz) {
+      this.lengths = lengths;
+      this.filters =
+          Arrays.stream(lengths)
+              .mapToObj(length -> new AbsorbentFilter(times, length, sampleRateHz))
+              .toList();
+      this.factor = power / circulating(lengths, times, sampleRateHz);
+      this.sampleRateHz = sampleRateHz;
+    }
+
+    /** Returns what of its energy each line keeps at a frequency. */
+    double[] kept(double hertz) {
+      double cosine = Math.cos(2 * Math.PI * hertz / sampleRateHz);
+      return filters.stream().mapToDouble(filter -> filter.power(cosine)).toArray();
+    }
+
+    /** Returns when the energy comes out that goes in. */
+    double[] through(EnergyFlow flow, double[] energy, double[] kept) {
+      double[] leaving = flow.throughLines(energy, lengths, kept);
+      for (int i = 0; i < leaving.length; i++) {
+        leaving[i] *= factor;
+      }
+      return leaving;
+    }
+
+    /** Returns the energy of all that comes out if the energy 1 goes in. */
+    double whole(double[] kept) {
+      double mean = Arrays.stream(kept).sum() / kept.length;
+      return factor * mean / (1 - mean);
+    }
   }
 
   /**

@@ -5,6 +5,7 @@ import chainwright.dsp.signal.Processor;
 import chainwright.dsp.signal.ProcessorDesign;
 import chainwright.dsp.signal.Wiring;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * The sound of a room without the direct sound: after a pre-delay, first reflections and a network
@@ -31,6 +32,9 @@ public record ReverbDesign(DecayTimes times, int preDelayFrames, double sampleRa
   /** How far a decay is followed [dB]. */
   private static final double TAIL_DB = 90;
 
+  /** The steps of energy in the shortest line; with fewer they blur what comes back. */
+  private static final double STEPS_PER_LINE = 3;
+
   /**
    * Checks the numbers.
    *
@@ -51,6 +55,79 @@ public record ReverbDesign(DecayTimes times, int preDelayFrames, double sampleRa
 
   private RoomLengths lengths() {
     return new RoomLengths(times.middleSeconds(), sampleRateHz);
+  }
+
+  private EarlyReflections early(int channelCount) {
+    double mean = lengths().meanFrames();
+    return new EarlyReflections(
+        channelCount,
+        0.15 * mean,
+        1.6 * mean,
+        EARLY_SHARE,
+        TAIL_DB * mean / sampleRateHz / times.middleSeconds());
+  }
+
+  /**
+   * Returns how much energy of the response to a click is still to come as time goes on: the decay
+   * curve of the room, which is also that of a steady sound which stops. It is that of one channel,
+   * on the mean over rooms like this one.
+   *
+   * <p>Source: M. R. Schroeder, "New Method of Measuring Reverberation Time", JASA 37(3), 1965, and
+   * ISO 3382-1, integrated impulse response; from memory.
+   *
+   * @param bands the bands in which it is asked for
+   * @param stepSeconds the time from one value to the next [s], above 0
+   * @param count the number of values, the first at the time of the click, ≥ 1
+   * @return the energy as a multiple of what the click has in the band, [band][value]
+   */
+  public double[][] energyLeft(List<EnergyBand> bands, double stepSeconds, int count) {
+    RoomLengths lengths = lengths();
+    int[] lines = lengths.lines();
+    double stepFrames = stepSeconds * sampleRateHz;
+    double most = Arrays.stream(lines).min().orElseThrow() / STEPS_PER_LINE;
+    int finer = (int) Math.ceil(stepFrames / most);
+    EnergyFlow flow = new EnergyFlow(stepFrames / finer, (count - 1) * finer + 1);
+    int[] all = lengths.diffusions(0);
+    double[] before = Diffuser.spread(flow, flow.click(preDelayFrames), new int[] {all[0], all[1]});
+    double[] early = new double[flow.steps()];
+    early(1).addEnergy(flow, before, early);
+    double[] after = Diffuser.spread(flow, before, new int[] {all[2], all[3]});
+    FeedbackNetwork.Energy late =
+        new FeedbackNetwork.Energy(lines, times, 1 - EARLY_SHARE, sampleRateHz);
+    double[][] left = new double[bands.size()][];
+    for (int b = 0; b < left.length; b++) {
+      left[b] = energyLeft(bands.get(b), flow, finer, early, after, late);
+    }
+    return left;
+  }
+
+  private static double[] energyLeft(
+      EnergyBand band,
+      EnergyFlow flow,
+      int finer,
+      double[] early,
+      double[] after,
+      FeedbackNetwork.Energy late) {
+    double[] places = band.places();
+    double[] shares = band.shares();
+    double[] coming = early.clone();
+    double whole = EARLY_SHARE;
+    for (int p = 0; p < places.length; p++) {
+      double[] kept = late.kept(places[p]);
+      whole += shares[p] * late.whole(kept);
+      double[] leaving = late.through(flow, after, kept);
+      for (int i = 0; i < coming.length; i++) {
+        coming[i] += shares[p] * leaving[i];
+      }
+    }
+    double[] left = new double[(coming.length - 1) / finer + 1];
+    for (int i = 0; i < coming.length; i++) {
+      if (i % finer == 0) {
+        left[i / finer] = whole;
+      }
+      whole -= coming[i];
+    }
+    return left;
   }
 
   /** The longest decay, after the way to where it begins. */
@@ -85,14 +162,7 @@ public record ReverbDesign(DecayTimes times, int preDelayFrames, double sampleRa
         before[c] = new Diffuser(new int[] {all[0], all[1]});
         after[c] = new Diffuser(new int[] {all[2], all[3]});
       }
-      double mean = lengths.meanFrames();
-      early =
-          new EarlyReflections(
-              channelCount,
-              0.15 * mean,
-              1.6 * mean,
-              EARLY_SHARE,
-              TAIL_DB * mean / design.sampleRateHz() / design.times().middleSeconds());
+      early = design.early(channelCount);
       late =
           new FeedbackNetwork(
               channelCount,

@@ -91,13 +91,16 @@ final class RoomMeasures {
   }
 
   static double[] octave(double[] response, double centreHz, SampleRate rate) {
+    return band(response, centreHz / Math.sqrt(2), centreHz * Math.sqrt(2), rate);
+  }
+
+  /** Returns what of a response lies between two frequencies. */
+  static double[] band(double[] response, double lowHz, double highHz, SampleRate rate) {
     double[] band = response.clone();
-    Frequency low = Frequency.ofHertz(centreHz / Math.sqrt(2));
-    Frequency high = Frequency.ofHertz(centreHz * Math.sqrt(2));
     for (var prototype :
         List.of(
-            PassPrototypes.highPass(PassFamily.BUTTERWORTH, 8, low),
-            PassPrototypes.lowPass(PassFamily.BUTTERWORTH, 8, high))) {
+            PassPrototypes.highPass(PassFamily.BUTTERWORTH, 8, Frequency.ofHertz(lowHz)),
+            PassPrototypes.lowPass(PassFamily.BUTTERWORTH, 8, Frequency.ofHertz(highHz)))) {
       new CascadeFilter(Curve.BILINEAR.design(prototype, rate), 1)
           .process(new double[][] {band}, 0, band.length);
     }

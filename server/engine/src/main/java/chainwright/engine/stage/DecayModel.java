@@ -1,8 +1,7 @@
 package chainwright.engine.stage;
 
-/** How long what a stage adds goes on after the sound. */
-@FunctionalInterface
-public interface DecayModel {
+/** How what a stage adds goes on after the sound. */
+public sealed interface DecayModel permits RoomDecay, RepeatsDecay {
 
   /**
    * Returns how long a sound of this frequency takes to fall by 60 dB.
@@ -11,4 +10,11 @@ public interface DecayModel {
    * @return the time [s], ≥ 0
    */
   double secondsAt(double hertz);
+
+  /**
+   * Returns how much of the sound is what the stage adds.
+   *
+   * @return the factor of what it adds, 0 to 1; the rest to 1 is that of the sound as it came in
+   */
+  double blendShare();
 }

@@ -21,21 +21,22 @@ public final class Echo implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING.withDecay(echo(context)::secondsAt);
+    return StageSound.NOTHING.withDecay(decay(context));
   }
 
   @Override
   public Optional<ProcessorDesign> processor(StageAudio audio) {
-    StageContext context = audio.context();
-    return Optional.of(
-        SumDesign.ofBlend(new GuardedDesign(echo(context)), context.number("blend") / 100));
+    RepeatsDecay decay = decay(audio.context());
+    return Optional.of(SumDesign.ofBlend(new GuardedDesign(decay.echo()), decay.blendShare()));
   }
 
-  private static EchoDesign echo(StageContext context) {
-    return new EchoDesign(
-        Math.max(1, context.frames("time")),
-        context.number("feedback") / 100,
-        context.settings().number("damping").map(Frequency::ofHertz),
-        context.rate());
+  private static RepeatsDecay decay(StageContext context) {
+    EchoDesign echo =
+        new EchoDesign(
+            Math.max(1, context.frames("time")),
+            context.number("feedback") / 100,
+            context.settings().number("damping").map(Frequency::ofHertz),
+            context.rate());
+    return new RepeatsDecay(echo, context.number("blend") / 100);
   }
 }

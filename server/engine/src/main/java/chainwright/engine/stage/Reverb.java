@@ -21,19 +21,21 @@ public final class Reverb implements StageModel {
 
   @Override
   public StageSound design(StageContext context) {
-    return StageSound.NOTHING.withDecay(times(context)::secondsAt);
+    return StageSound.NOTHING.withDecay(decay(context));
   }
 
   @Override
   public Optional<ProcessorDesign> processor(StageAudio audio) {
-    StageContext context = audio.context();
-    ReverbDesign room =
-        new ReverbDesign(times(context), context.frames("pre-delay"), context.rate().hertz());
-    return Optional.of(SumDesign.ofBlend(new GuardedDesign(room), context.number("blend") / 100));
+    RoomDecay decay = decay(audio.context());
+    return Optional.of(SumDesign.ofBlend(new GuardedDesign(decay.room()), decay.blendShare()));
   }
 
-  private static DecayTimes times(StageContext context) {
-    return new DecayTimes(
-        context.number("decay"), context.number("bass-ratio"), context.number("treble-ratio"));
+  private static RoomDecay decay(StageContext context) {
+    DecayTimes times =
+        new DecayTimes(
+            context.number("decay"), context.number("bass-ratio"), context.number("treble-ratio"));
+    return new RoomDecay(
+        new ReverbDesign(times, context.frames("pre-delay"), context.rate().hertz()),
+        context.number("blend") / 100);
   }
 }

@@ -1,12 +1,12 @@
 package chainwright.app.plot;
 
 /**
- * A moment at which the input jumps, such as the step up that starts the attack.
+ * A moment with a name, such as the step up that starts an attack.
  *
  * @param timeSeconds when [s], finite
  * @param label what happens, such as "up 10 dB"
  */
-public record StepEvent(double timeSeconds, String label) {
+public record TimeEvent(double timeSeconds, String label) {
 
   /**
    * Checks the time.
@@ -15,10 +15,10 @@ public record StepEvent(double timeSeconds, String label) {
    * @param label what happens
    * @throws IllegalArgumentException if the time is not finite
    */
-  public StepEvent {
+  public TimeEvent {
     if (!Double.isFinite(timeSeconds)) {
       throw new IllegalArgumentException(
-          "the time of a step must be finite, but was " + timeSeconds + " s");
+          "the time of an event must be finite, but was " + timeSeconds + " s");
     }
   }
 }
