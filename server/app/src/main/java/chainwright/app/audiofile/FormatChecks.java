@@ -52,7 +52,7 @@ final class FormatChecks {
       throw new OutputFileException(
           file,
           "1 to 8 channels of integers of 4 to 32 bits in a FLAC file",
-          format.channels() + " channels of " + samples,
+          format.channels() + (format.channels() == 1 ? " channel of " : " channels of ") + samples,
           "write integers, or a WAV file");
     }
   }

@@ -25,7 +25,21 @@ final class FoundBytes {
     if (text.startsWith("ftyp", 4)) {
       return "an MP4 file";
     }
+    if (isText(start, held)) {
+      return "a text";
+    }
     return "a file that begins with the bytes "
         + HexFormat.ofDelimiter(" ").formatHex(start, 0, held);
+  }
+
+  /** Whether no byte is a control character but the ends of lines and tabs. */
+  private static boolean isText(byte[] start, int held) {
+    for (int i = 0; i < held; i++) {
+      boolean isControl = start[i] >= 0 && start[i] < ' ' && "\t\r\n".indexOf(start[i]) < 0;
+      if (isControl || start[i] == 0x7f) {
+        return false;
+      }
+    }
+    return held > 0;
   }
 }

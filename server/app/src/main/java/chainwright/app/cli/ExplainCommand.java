@@ -132,6 +132,14 @@ final class ExplainCommand implements Callable<Integer> {
     }
   }
 
+  private static boolean isFolder(String word) {
+    try {
+      return Files.isDirectory(Path.of(word));
+    } catch (InvalidPathException noFile) {
+      return false;
+    }
+  }
+
   private Page page() throws IOException {
     Explanations explanations = new Explanations(Catalogue.load());
     if (words.isEmpty()) {
@@ -157,6 +165,9 @@ final class ExplainCommand implements Callable<Integer> {
   }
 
   private static IOException unknown(String what, String word, Explanations explanations) {
+    if (isFolder(word)) {
+      return new IOException(new SeemingFile(Path.of(word)).insteadOfAChain().orElse(what));
+    }
     String near =
         explanations.near(word).stream()
             .map(one -> "`" + one + "`")
@@ -173,7 +184,10 @@ final class ExplainCommand implements Callable<Integer> {
         chain == null && stage == null
             ? OpenedChain.all(file)
             : List.of(OpenedChain.open(file, chain));
-    opened.get(0).troubles().forEach(trouble -> spec.commandLine().getErr().println(trouble));
+    opened
+        .get(0)
+        .troubles(OpenedChain.LEFT_OUT)
+        .forEach(trouble -> spec.commandLine().getErr().println(trouble));
     List<Page> pages = new ArrayList<>();
     for (OpenedChain one : opened) {
       pages.add(

@@ -1,5 +1,6 @@
 package chainwright.app.cli;
 
+import chainwright.app.audiofile.UnknownAudioException;
 import chainwright.app.report.MeasuredRecording;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -79,6 +80,10 @@ final class MeasureCommand implements Callable<Integer> {
         recording
             .warnings()
             .forEach(warning -> err.println("chainwright: `" + file + "`: " + warning));
+      } catch (UnknownAudioException e) {
+        isTrouble = true;
+        err.println(
+            "chainwright: " + new SeemingFile(file).insteadOfARecording().orElse(e.getMessage()));
       } catch (IOException e) {
         isTrouble = true;
         err.println("chainwright: " + e.getMessage());

@@ -34,8 +34,7 @@ final class NamedFiles {
 
   private static final int MAX_MEBIBYTES = 4;
   private static final int MAX_DEPTH = 12;
-  private static final String NO_TEXT =
-      " is no text, but perhaps a recording or a picture; name a chain file";
+  private static final String NO_TEXT = " is no text; name a chain file";
 
   private NamedFiles() {}
 
@@ -80,7 +79,14 @@ final class NamedFiles {
     }
     if (search.files().isEmpty() && search.refused().isEmpty()) {
       throw new IOException(
-          "the folder `" + path + "` holds no file that ends in " + ChainFiles.ENDING);
+          "the folder `"
+              + path
+              + "` holds no file that ends in "
+              + ChainFiles.ENDING
+              + new SeemingFile(path)
+                  .firstRecording()
+                  .map(one -> "; recordings such as `" + one + "` are for `chainwright measure`")
+                  .orElse(""));
     }
     return search.files();
   }
@@ -142,7 +148,7 @@ final class NamedFiles {
    */
   static String read(Path file) throws IOException {
     if (Files.isDirectory(file)) {
-      throw new IOException("`" + file + "` is a folder; name a file in it");
+      throw new IOException(new SeemingFile(file).insteadOfAChain().orElseThrow());
     }
     if (Files.exists(file) && !Files.isRegularFile(file)) {
       throw new IOException("`" + file + "` is no regular file");
@@ -151,6 +157,11 @@ final class NamedFiles {
       return read("`" + file + "`", bytes);
     } catch (FileSystemException e) {
       throw FileTrouble.of(file, e);
+    } catch (IOException e) {
+      throw new SeemingFile(file)
+          .insteadOfAChain()
+          .map(sentence -> new IOException(sentence, e))
+          .orElse(e);
     }
   }
 

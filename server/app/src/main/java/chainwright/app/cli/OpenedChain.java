@@ -2,6 +2,8 @@ package chainwright.app.cli;
 
 import chainwright.app.view.Outline;
 import chainwright.app.workspace.DocumentSnapshot;
+import chainwright.app.workspace.Findings;
+import chainwright.app.workspace.Judgements;
 import chainwright.app.workspace.Workspace;
 import chainwright.engine.path.PathBuilder;
 import chainwright.notation.catalogue.Catalogue;
@@ -22,12 +24,21 @@ import org.jspecify.annotations.Nullable;
  *
  * @param file the file as the person named it
  * @param document its text
+ * @param workspace reads what it imports
  * @param inputs the files that it is made of: itself, and those that it imports
  * @param scope what its names mean
  * @param outline the chain
  */
 record OpenedChain(
-    Path file, DocumentSnapshot document, List<Path> inputs, Scope scope, Outline outline) {
+    Path file,
+    DocumentSnapshot document,
+    Workspace workspace,
+    List<Path> inputs,
+    Scope scope,
+    Outline outline) {
+
+  /** What errors mean for whatever shows a text as far as it can be read. */
+  static final String LEFT_OUT = ", and lines that cannot be read are left out";
 
   OpenedChain {
     inputs = List.copyOf(inputs);
@@ -42,7 +53,7 @@ record OpenedChain(
    * @throws IOException if the file cannot be read, or holds no such chain
    */
   static OpenedChain open(Path file, @Nullable String chain) throws IOException {
-    Workspace workspace = workspace();
+    Workspace workspace = emptyWorkspace();
     DocumentSnapshot document = NamedFiles.open(file, workspace);
     Definition.Track track = PlotChoice.track(document.file().definitions(), chain);
     return open(file, document, workspace, track);
@@ -56,7 +67,7 @@ record OpenedChain(
    * @throws IOException if the file cannot be read, or holds none
    */
   static List<OpenedChain> all(Path file) throws IOException {
-    Workspace workspace = workspace();
+    Workspace workspace = emptyWorkspace();
     DocumentSnapshot document = NamedFiles.open(file, workspace);
     List<OpenedChain> opened =
         PlotChoice.tracks(document.file().definitions()).stream()
@@ -68,7 +79,7 @@ record OpenedChain(
     return opened;
   }
 
-  private static Workspace workspace() {
+  private static Workspace emptyWorkspace() {
     return Workspace.ofFolders(List.of(), new SectionReader(Catalogue.load()));
   }
 
@@ -80,7 +91,7 @@ record OpenedChain(
         .reachableFrom(document)
         .forEach(imported -> inputs.add(Path.of(imported.path().key())));
     return new OpenedChain(
-        file, document, inputs, scope, Outline.of(track, new PathBuilder(scope)));
+        file, document, workspace, inputs, scope, Outline.of(track, new PathBuilder(scope)));
   }
 
   /**
@@ -114,19 +125,25 @@ record OpenedChain(
   /**
    * Returns what a reader of the result should know.
    *
-   * @return a sentence, if the text has errors; else nothing
+   * @param consequence what that means for the result, such as {@link #LEFT_OUT}; empty for nothing
+   * @return a sentence, if `check` finds errors anywhere in the text; else nothing
    */
-  List<String> troubles() {
-    boolean isErroneous =
-        document.file().sections().stream()
-            .flatMap(section -> section.findings().stream())
-            .anyMatch(finding -> finding.severity() == Severity.ERROR);
-    return isErroneous
-        ? List.of(
-            "chainwright: the text has errors, and what they stand in is left out; see"
-                + " `chainwright check "
+  List<String> troubles(String consequence) {
+    SectionReader reader = new SectionReader(Catalogue.load());
+    Judgements judgements = new Judgements(reader.catalogue(), reader.spread());
+    long errors =
+        Findings.of(document, workspace, judgements).found().stream()
+            .filter(found -> found.finding().severity() == Severity.ERROR)
+            .count();
+    return errors == 0
+        ? List.of()
+        : List.of(
+            "chainwright: the text has "
+                + errors
+                + (errors == 1 ? " error" : " errors")
+                + consequence
+                + "; see `chainwright check "
                 + file
-                + "`")
-        : List.of();
+                + "`");
   }
 }

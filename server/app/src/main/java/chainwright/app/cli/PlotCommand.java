@@ -144,7 +144,9 @@ final class PlotCommand implements Callable<Integer> {
       WholeFile.write(output, content, isForced);
     }
     part.filter(Part::isBypassed).ifPresent(this::saySo);
-    opened.troubles().forEach(trouble -> spec.commandLine().getErr().println(trouble));
+    opened
+        .troubles(OpenedChain.LEFT_OUT)
+        .forEach(trouble -> spec.commandLine().getErr().println(trouble));
     return ChainwrightCommand.CLEAN;
   }
 

@@ -118,7 +118,7 @@ final class RenderCommand implements Callable<Integer> {
       names = {"-o", "--output"},
       paramLabel = "OUT",
       required = true,
-      description = "The file to write; its ending says what kind: .wav or .aiff.")
+      description = "The file to write; its ending says what kind: .wav, .aiff or .flac.")
   private Path output;
 
   @Option(
@@ -232,6 +232,7 @@ final class RenderCommand implements Callable<Integer> {
       RenderSheet sheet = new RenderSheet(made, run(takes, made));
       say(sheet, new DynamicsSheet(subject, meters));
       takes.newWarnings().forEach(this::say);
+      subject.opened().troubles("").forEach(spec.commandLine().getErr()::println);
       return sheet.isAsAsked() && takes.areWhole()
           ? ChainwrightCommand.CLEAN
           : ChainwrightCommand.FINDINGS;
@@ -352,7 +353,7 @@ final class RenderCommand implements Callable<Integer> {
                 wrong(
                     "the ending of `"
                         + output
-                        + "` says no kind of file that can be written; .wav and .aiff do"));
+                        + "` says no kind of file that can be written; .wav, .aiff and .flac do"));
   }
 
   private static OptionalDouble optional(@Nullable Double value) {

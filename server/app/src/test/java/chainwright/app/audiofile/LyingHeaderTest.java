@@ -152,7 +152,7 @@ class LyingHeaderTest {
             "text",
             "chain vocal {".getBytes(ascii()),
             UnknownAudioException.class,
-            List.of("63 68 61 69")),
+            List.of("found a text", "export")),
         arguments(
             "no format",
             wave(data),

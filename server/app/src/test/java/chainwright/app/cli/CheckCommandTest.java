@@ -49,8 +49,8 @@ class CheckCommandTest {
     Files.write(latin, "chain a { } # caf\u00e9".getBytes(StandardCharsets.ISO_8859_1));
     Path empty = Files.createDirectory(folder.resolve("empty"));
     refused("`" + folder.resolve("gone.chain") + "` does not exist", folder.resolve("gone.chain"));
-    refused("is no text, but perhaps a recording", binary);
-    refused("is no text, but perhaps a recording", controls);
+    refused("is no text; name a chain file", binary);
+    refused("is no text; name a chain file", controls);
     refused("is not written in UTF-8", latin);
     refused("holds no file that ends in .chain", empty);
     refused("`FILE` is missing; write `chainwright check FILE`");
