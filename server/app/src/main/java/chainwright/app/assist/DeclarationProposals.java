@@ -290,7 +290,7 @@ record DeclarationProposals(Catalogue catalogue, Scope scope, WrittenLine line) 
               Proposal.of(
                   "fader",
                   Proposal.Kind.SETTING,
-                  "where it is not written: 0 dB",
+                  "default: 0 dB",
                   "The gain on the way to the bus."));
     }
     Setting fader =

@@ -59,7 +59,7 @@ final class OmittedSettings {
         named.stream().limit(MOST).collect(Collectors.joining("  "))
             + (named.size() > MOST ? " \u2026" : "");
     List<String> lines = new ArrayList<>();
-    lines.add("Not written, so the catalogue's defaults hold:\n");
+    lines.add("Not written, so these defaults apply:\n");
     omitted.forEach(one -> lines.add(line(one, stage)));
     boolean isWritable =
         omitted.stream().noneMatch(one -> one.byOmission() instanceof Default.Computed);

@@ -37,7 +37,7 @@ record RangeText(
                             + forWhom(one)
                             + one.direction().inWords())
                 .orElse("")
-            + (isDefault ? "; holds where nothing is written" : "");
+            + (isDefault ? "; the default" : "");
     List<String> paragraphs = new ArrayList<>();
     paragraphs.add(setting.says());
     row.ifPresent(one -> paragraphs.addAll(range(one)));

@@ -44,7 +44,7 @@ final class SettingLines {
           .append(setting.name())
           .append("` ")
           .append(value.map(one -> Settings.inWords(setting, one)).orElse("computed"))
-          .append(isWritten ? "" : " (by omission)")
+          .append(isWritten ? "" : " (default)")
           .append(settings.isInEffect(setting) ? "" : " (does nothing here)");
       settings
           .row(setting, source)

@@ -217,13 +217,13 @@ record SettingProposals(
 
   private static String byOmission(Setting setting) {
     if (setting.byOmission() instanceof Default.Amount amount) {
-      return "where it is not written: " + ValueText.of(setting, amount.value());
+      return "default: " + ValueText.of(setting, amount.value());
     }
     if (setting.byOmission() instanceof Default.Word word) {
-      return "where it is not written: " + word.word();
+      return "default: " + word.word();
     }
     return setting.byOmission() instanceof Default.Computed computed
-        ? "where it is not written: " + computed.how()
+        ? "default: " + computed.how()
         : "";
   }
 

@@ -159,11 +159,11 @@ public final class Signing {
       text.append(" One of: ").append(String.join(", ", oneOf.words())).append('.');
     }
     if (setting.byOmission() instanceof Default.Amount amount) {
-      text.append(" Without it: ").append(ValueText.of(setting, amount.value())).append('.');
+      text.append(" Default: ").append(ValueText.of(setting, amount.value())).append('.');
     } else if (setting.byOmission() instanceof Default.Word word) {
-      text.append(" Without it: ").append(word.word()).append('.');
+      text.append(" Default: ").append(word.word()).append('.');
     } else if (setting.byOmission() instanceof Default.Computed computed) {
-      text.append(" Without it: ").append(computed.how()).append('.');
+      text.append(" Default: ").append(computed.how()).append('.');
     }
     row.ifPresent(
         found ->

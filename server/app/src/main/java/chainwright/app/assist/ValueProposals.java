@@ -73,7 +73,7 @@ record ValueProposals(
     return Proposal.of(
         word,
         Proposal.Kind.VALUE,
-        setting.name() + (isDefault ? ", holds where nothing is written" : ""),
+        setting.name() + (isDefault ? ", the default" : ""),
         setting.says());
   }
 

@@ -71,10 +71,10 @@ final class SettingText {
       return "It may be left out.";
     }
     if (setting.byOmission() instanceof Default.Computed computed) {
-      return "Left out, it is computed: " + computed.how() + ".";
+      return "Default: computed, " + computed.how() + ".";
     }
     return Settings.byOmission(setting)
-        .map(value -> "Left out, it is " + Settings.inWords(setting, value) + ".")
+        .map(value -> "Default: " + Settings.inWords(setting, value) + ".")
         .orElse("");
   }
 

@@ -72,7 +72,7 @@ public record StageReading(Outline outline, StageElement stage, Part part) {
   private String said(Setting setting, String value, Set<String> sources) {
     Settings settings = stage.stage().settings();
     Optional<SourceKind> source = stage.context().source();
-    String used = value + (settings.written(setting.name()).isPresent() ? "" : ", not written");
+    String used = value + (settings.written(setting.name()).isPresent() ? "" : " (default)");
     Optional<TradeRange> range = settings.range(setting, source);
     if (range.isEmpty()) {
       return used + ". " + setting.says();

@@ -160,8 +160,8 @@ class CompletingTest {
         "compressor threshold -20 dBFS detector |",
         "rms",
         "detector",
-        "What it follows: single wave peaks, the average energy, or the average with a release that"
-            + " slows the longer it was pressed.",
+        "What it follows: the peaks, the RMS level, or the RMS level with a release that slows down the"
+            + " longer it has been compressing.",
         "Too much of it: Flat and small, dull onsets, audible pumping; low notes distort when attack"
             + " and release are both short.");
   }

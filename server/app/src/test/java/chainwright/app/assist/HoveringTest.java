@@ -93,7 +93,7 @@ class HoveringTest {
             .orElseThrow()
             .markdown();
     assertThat(told).contains("cannot be computed " + why).doesNotContain("![");
-    assertThat(told).doesNotContain("(by omission) 4:1").doesNotContain("`slope`");
+    assertThat(told).doesNotContain("4:1 (default)").doesNotContain("`slope`");
   }
 
   @ParameterizedTest

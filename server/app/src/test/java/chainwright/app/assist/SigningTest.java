@@ -73,9 +73,9 @@ class SigningTest {
     Signature signature = at("chain a {~ source lead-vocal~ compressor |").orElseThrow();
     assertThat(signature.parameters().stream().map(Signature.Parameter::says).toList().toString())
         .contains(
-            "The time to reach 63 % of a sudden reduction. Without it: 10 ms."
+            "The time to reach 63 % of a sudden reduction. Default: 10 ms."
                 + " Usual for lead vocal: 3 to 20 ms. Source: R. Izhaki, Mixing Audio (from memory), and",
-            "One of: peak, rms, programme. Without it: peak.");
+            "One of: peak, rms, programme. Default: peak.");
   }
 
   @Test

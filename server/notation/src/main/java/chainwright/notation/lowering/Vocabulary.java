@@ -57,13 +57,13 @@ public final class Vocabulary {
               "The stages of one track, in the order of the signal.",
               "chain lead \"Lead vocal\" { source lead-vocal }"),
           top("bus", "A sum of chains, with stages of its own.", "bus vocals { to mix }"),
-          session("sample-rate", "How many samples a second holds.", "sample-rate 48 kHz"),
+          session("sample-rate", "The sample rate that the chains run at.", "sample-rate 48 kHz"),
           session(
               "alignment",
               "The digital level that an analogue level stands for.",
               "alignment 0 dBu = -18 dBFS"),
           session("mains", "The frequency of the mains, for hum.", "mains 50 Hz"),
-          session("tempo", "The musical speed, for echoes.", "tempo 92 bpm"),
+          session("tempo", "The tempo, for echoes.", "tempo 92 bpm"),
           session(
               "listeners",
               "For whom it is played; minors lower the cautions' limits.",
@@ -83,13 +83,13 @@ public final class Vocabulary {
           declared("lowest-note", "The lowest note that is played or sung.", "lowest-note A2"),
           declared("group", "The microphones that share this sound.", "group drum-kit"),
           declared("intent", "What it is meant to sound like.", "intent natural"),
-          declared("to", "The bus that it goes to, and the fader.", "to vocals fader -3 dB"),
-          declared("send", "What is sent to a bus as well.", "send plate -14 dB post-fader"),
+          declared("to", "The bus it goes to, and the fader on the way.", "to vocals fader -3 dB"),
+          declared("send", "A copy sent to a bus as well.", "send plate -14 dB post-fader"),
           declared(
               "max-true-peak",
-              "The true-peak level that must not be passed.",
+              "The true-peak level that must not be exceeded.",
               "max-true-peak -1 dBTP"),
-          declared("loudness", "The loudness that it is meant for.", "loudness -16 LUFS"),
+          declared("loudness", "The integrated loudness it is delivered at.", "loudness -16 LUFS"),
           declared(
               "listen",
               "A place to listen to, and what for.",
@@ -108,7 +108,9 @@ public final class Vocabulary {
               "Stages for the middle and for the side of a stereo signal.",
               "mid-side { … }"),
           structure(
-              "multiband", "Bands that are treated apart and added again.", "multiband { … }"),
+              "multiband",
+              "Bands that are processed separately and added again.",
+              "multiband { … }"),
           structure(
               "during",
               "Stages for one passage only.",
