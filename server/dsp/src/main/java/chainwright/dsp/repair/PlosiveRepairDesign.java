@@ -6,15 +6,21 @@ import chainwright.dsp.signal.Wiring;
 import chainwright.quantity.SampleRate;
 
 /**
- * Lowers the thump of a plosive: where the band below a frequency rises for a short time, by more
- * than 6 dB above its level around, and above the level of everything over that frequency.
+ * Lowers the thump of a plosive: what rises for a short time in the lowest band, below half of a
+ * frequency, where a voice has nothing.
  *
- * <p>There the band is lowered to the larger of both levels, by no more than the reduction: from
- * the sound a share of its low-pass is subtracted, whose phase is linear, four means in a row. So
- * the reduction is reached far below the frequency and at the frequency itself half the share is
- * taken away. Everywhere else the sound passes bit for bit. Levels are those of the peaks within 25
- * ms, half a period of 20 Hz; what rises for a short time is told by its {@link Opening}. Each
- * channel is repaired on its own. Samples that are no number come out where they came in. The
+ * <p>A thump lies there more than 6 dB above the level around; above −3 dB against the low notes of
+ * the voice, which lie up to one and a half times the frequency; above −18 dB against everything
+ * higher; and above −30 dB against the loudest of both of late, which is forgotten by 3 dB a
+ * second, so that the rumble of a room is none. At first −20 dBFS count as loud. Then the whole
+ * band below the frequency is lowered: to the double of the level around, and by 3 dB for each dB
+ * over the other limits, by no more than the reduction.
+ *
+ * <p>From the sound a share of its low-pass is subtracted, whose phase is linear, four means in a
+ * row. So the reduction is reached far below the frequency and at the frequency itself half the
+ * share is taken away. Everywhere else the sound passes bit for bit. Levels are those of the peaks
+ * within 25 ms, half a period of 20 Hz; what rises for a short time is told by its {@link Opening}.
+ * Each channel is repaired on its own. Samples that are no number come out where they came in. The
  * method is ours.
  *
  * @param rate the sample rate
@@ -30,6 +36,12 @@ public record PlosiveRepairDesign(
   private static final double HALF_OF_MEANS = 0.31892;
 
   private static final double PEAK_SECONDS = 0.025;
+
+  /** Thumps are told below this share of the frequency; ours. */
+  private static final double THUMP_SHARE = 0.5;
+
+  /** The low notes of a voice end at this multiple of the frequency; ours. */
+  private static final double VOICE_SHARE = 1.5;
 
   /** Half of what the gain takes to fall and to rise [s]; ours. */
   private static final double RAMP_SECONDS = 0.005;
@@ -74,10 +86,20 @@ public record PlosiveRepairDesign(
   }
 
   private PlosiveFrames frames() {
-    int mean = Math.max(2, (int) Math.round(HALF_OF_MEANS * rate.hertz() / belowHertz));
+    int thumpMean = meanOf(THUMP_SHARE * belowHertz);
     // The low-pass makes a thump longer by about half its own length.
-    int longest = framesOf(longestSeconds) + PlosiveLane.MEANS / 2 * mean;
-    return new PlosiveFrames(mean, framesOf(PEAK_SECONDS), longest, framesOf(RAMP_SECONDS));
+    int longest = framesOf(longestSeconds) + PlosiveLane.MEANS / 2 * thumpMean;
+    return new PlosiveFrames(
+        meanOf(belowHertz),
+        thumpMean,
+        meanOf(VOICE_SHARE * belowHertz),
+        framesOf(PEAK_SECONDS),
+        longest,
+        framesOf(RAMP_SECONDS));
+  }
+
+  private int meanOf(double hertz) {
+    return Math.max(2, (int) Math.round(HALF_OF_MEANS * rate.hertz() / hertz));
   }
 
   private int framesOf(double seconds) {
@@ -95,7 +117,7 @@ public record PlosiveRepairDesign(
     public Processor newProcessor(Wiring wiring) {
       PlosiveLane[] lanes = new PlosiveLane[wiring.channelCount()];
       for (int c = 0; c < lanes.length; c++) {
-        lanes[c] = new PlosiveLane(frames(), Math.pow(10, -reductionDb / 20));
+        lanes[c] = new PlosiveLane(frames(), Math.pow(10, -reductionDb / 20), rate.hertz());
       }
       return new Running(lanes);
     }

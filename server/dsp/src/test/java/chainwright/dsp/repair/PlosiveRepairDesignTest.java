@@ -106,10 +106,72 @@ class PlosiveRepairDesignTest {
     assertThat(Sounds.render(design(12), hum)[0]).isEqualTo(hum);
   }
 
+  /** The fundamental alone is 20 lg (0.6 / 0.5) dB over the thump. */
+  @ParameterizedTest
+  @CsvSource({"0, -9", "-6, -6"})
+  void thump_underALouderHighBand_falls(double levelDb, double mostDb) {
+    double[] thump = scaled(thump(), levelDb);
+    double[] voice = scaled(bassVoice(500), 20 * Math.log10(3));
+    double[] out = Sounds.render(design(12), Sounds.sum(thump, voice))[0];
+    assertThat(dbAgainst(thump, Sounds.sum(out, scaled(voice, 0, -1)))).isLessThan(mostDb);
+  }
+
   @Test
-  void thump_underALouderHighBand_isLeftAlone() {
-    double[] loud = Arrays.stream(bassVoice(500)).map(x -> 3 * x).toArray();
-    double[] wave = Sounds.sum(thump(), loud);
+  void thump_farUnderTheHighBand_isLeftAlone() {
+    double[] voice = scaled(bassVoice(500), 20 * Math.log10(3));
+    double[] wave = Sounds.sum(scaled(thump(), -18), voice);
+    assertThat(Sounds.render(design(12), wave)[0]).isEqualTo(wave);
+  }
+
+  /** The syllables have an RMS near -20 dB; a thump stands in each gap, up to the next. */
+  @ParameterizedTest
+  @CsvSource({"-12, -9", "-18, -9", "-24, -8", "-30, -3"})
+  void thump_beforeASyllable_fallsAlsoWhereItIsSoft(double peakDbfs, double mostDb) {
+    double[] voice = Sounds.sum(Sounds.syllables(FRAMES), Sounds.noise(FRAMES, -60, 8));
+    double[] thumps = thumpsBeforeSyllables(peakDbfs);
+    double[] out = Sounds.render(design(12), Sounds.sum(voice, thumps))[0];
+    assertThat(dbAgainst(thumps, Sounds.sum(out, scaled(voice, 0, -1)))).isLessThan(mostDb);
+  }
+
+  @Test
+  void thump_farUnderWhatWasLoudOfLate_isLeftAlone() {
+    double[] voice = Sounds.sum(Sounds.syllables(FRAMES), Sounds.noise(FRAMES, -60, 9));
+    double[] wave = Sounds.sum(voice, thumpsBeforeSyllables(-45));
+    assertThat(Sounds.render(design(12), wave)[0]).isEqualTo(wave);
+  }
+
+  private static double[] thumpsBeforeSyllables(double peakDbfs) {
+    double[] thumps = new double[FRAMES];
+    double toPeak = peakDbfs - 20 * Math.log10(0.5);
+    for (double at = 0.73; at < 1.9; at += 0.4) {
+      double[] one = burst(FRAMES, (int) (at * RATE_HZ), 40, 0.06, RATE_HZ);
+      thumps = Sounds.sum(thumps, scaled(one, toPeak));
+    }
+    return thumps;
+  }
+
+  private static double[] scaled(double[] wave, double db) {
+    return scaled(wave, db, 1);
+  }
+
+  private static double[] scaled(double[] wave, double db, int sign) {
+    double factor = sign * Math.pow(10, db / 20);
+    return Arrays.stream(wave).map(x -> factor * x).toArray();
+  }
+
+  /** What is low-passed at 25 Hz wavers by more than 6 dB all the time. */
+  @Test
+  void rumble_underAVoice_comesOutBitForBit() {
+    double[] rumble = Sounds.noise(FRAMES, -20, 10);
+    for (int pass = 0; pass < 2; pass++) {
+      double state = 0;
+      for (int i = 0; i < FRAMES; i++) {
+        state += 2 * Math.PI * 25 / RATE_HZ * (rumble[i] - state);
+        rumble[i] = state;
+      }
+    }
+    assertThat(10 * Math.log10(Sounds.power(rumble, 0, FRAMES))).isBetween(-58.0, -50.0);
+    double[] wave = Sounds.sum(Sounds.syllables(FRAMES), rumble);
     assertThat(Sounds.render(design(12), wave)[0]).isEqualTo(wave);
   }
 
