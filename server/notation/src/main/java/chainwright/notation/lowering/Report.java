@@ -26,15 +26,15 @@ final class Report {
   Report(Section section) {
     this.section = section;
     for (Section.Trouble trouble : section.troubles()) {
-      List<Fix> fixes = trouble.mend().map(edit -> List.of(fix(trouble, edit))).orElse(List.of());
+      List<Fix> fixes = trouble.mend().isEmpty() ? List.of() : List.of(fix(trouble));
       add(trouble.fault(), trouble.span(), trouble.what(), "", trouble.remedy(), fixes);
     }
   }
 
-  private Fix fix(Section.Trouble trouble, TextEdit edit) {
-    return trouble.isUnread()
-        ? change(describe(edit), true, edit)
-        : fix(describe(edit), true, edit);
+  private Fix fix(Section.Trouble trouble) {
+    TextEdit[] edits = trouble.mend().toArray(TextEdit[]::new);
+    String title = describe(edits[0]) + (edits.length > 1 ? " and " + added(edits[1]) : "");
+    return trouble.isUnread() ? change(title, true, edits) : fix(title, true, edits);
   }
 
   List<Finding> findings() {
@@ -215,14 +215,19 @@ final class Report {
       return before.isBlank() ? "Remove the blank" : "Remove `" + before.strip() + "`";
     }
     if (after.startsWith("\n")) {
-      return "Begin a new line with `" + after.strip() + "`";
+      String first = after.isBlank() ? wordBehind(edit) : after.strip();
+      return "Begin a new line with `" + first + "`";
     }
     if (after.isBlank()) {
       return "Put a blank between `" + wordBefore(edit) + "` and `" + wordBehind(edit) + "`";
     }
     return edit.span().length() == 0
-        ? "Add `" + after.strip() + "`"
+        ? "Add " + added(edit)
         : "Write `" + after.strip() + "` instead of `" + before.strip() + "`";
+  }
+
+  private static String added(TextEdit edit) {
+    return "`" + edit.newText().strip() + "`";
   }
 
   private String wordBefore(TextEdit edit) {

@@ -4,7 +4,6 @@ import chainwright.notation.fault.Fault;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * A part of a file that is parsed by itself: one top-level statement with the lines up to the next.
@@ -22,7 +21,7 @@ public final class Section {
    * @param span the tightest span, from the section's start
    * @param what what was found
    * @param remedy what was expected and what to do
-   * @param mend an edit that mends it, where there is one
+   * @param mend the edits that together mend it; empty where none is sure to
    * @param isUnread whether a value stands there that cannot be read before it is mended; else
    *     everything around has its meaning, and mending keeps it
    */
@@ -31,8 +30,23 @@ public final class Section {
       TextSpan span,
       String what,
       String remedy,
-      Optional<TextEdit> mend,
-      boolean isUnread) {}
+      List<TextEdit> mend,
+      boolean isUnread) {
+
+    /**
+     * Copies the edits.
+     *
+     * @param fault what it is
+     * @param span the tightest span
+     * @param what what was found
+     * @param remedy what to do
+     * @param mend the edits
+     * @param isUnread whether a value stands there that cannot be read
+     */
+    public Trouble {
+      mend = List.copyOf(mend);
+    }
+  }
 
   private final String text;
   private final SyntaxNode root;

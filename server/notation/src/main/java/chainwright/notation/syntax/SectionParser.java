@@ -6,16 +6,15 @@ import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Builds the tree of one section. It accepts every text: what does not fit stays in the tree as it
  * is, and a trouble says so.
  *
- * <p>Where the opening brace of a definition is forgotten, all statements up to the next word at
- * the top are its block: nothing else could follow. A forgotten closing brace is found by layout: a
- * closing brace that stands at the start of a line, less indented than the line that opened the
- * innermost block and exactly as an outer one, closes that outer block.
+ * <p>A block whose opening brace is forgotten is found by {@link BodyWithoutBrace}. A forgotten
+ * closing brace is found by layout: a closing brace that stands at the start of a line, less
+ * indented than the line that opened the innermost block and exactly as an outer one, closes that
+ * outer block.
  */
 final class SectionParser extends TokenCursor {
 
@@ -33,21 +32,21 @@ final class SectionParser extends TokenCursor {
     SectionParser parser = new SectionParser(text);
     List<SyntaxElement> children = new ArrayList<>();
     while (!parser.isAtEnd()) {
-      parser.parseStatements(children);
+      parser.parseStatements(children, BodyWithoutBrace.BRACED);
       if (parser.is(SyntaxKind.RIGHT_BRACE)) {
         parser.report(
             Fault.SURPLUS_BRACE,
             "this `}` closes nothing",
             "Remove it, or add the `{` that it should close.",
-            Optional.of(new TextEdit(parser.spanOfNext(), "")));
+            List.of(new TextEdit(parser.spanOfNext(), "")));
         parser.take(children);
       }
     }
     return new Section(text, SyntaxNode.of(SyntaxKind.SECTION, children), parser.troubles);
   }
 
-  private void parseStatements(List<SyntaxElement> into) {
-    while (!isAtEnd() && !is(SyntaxKind.RIGHT_BRACE)) {
+  private void parseStatements(List<SyntaxElement> into, BodyWithoutBrace body) {
+    while (!isAtEnd() && !is(SyntaxKind.RIGHT_BRACE) && body.holdsNext(this)) {
       if (is(SyntaxKind.PROSE)) {
         into.add(parseNote());
       } else if (is(SyntaxKind.CONTINUATION)) {
@@ -56,7 +55,7 @@ final class SectionParser extends TokenCursor {
             "`...` continues no statement",
             "`...` joins a line to the statement on the line just above; remove it, or move the"
                 + " line up.",
-            Optional.of(new TextEdit(spanOfNext(), "")));
+            List.of(new TextEdit(spanOfNext(), "")));
         take(into);
       } else if (kind().isTrivia()) {
         take(into);
@@ -90,13 +89,13 @@ final class SectionParser extends TokenCursor {
           Fault.BLOCK_OF_NOTHING,
           "this `{` belongs to no statement",
           "Write it at the end of the line of its statement, or remove it with its `}`.",
-          Optional.empty());
+          List.of());
     } else if (!is(SyntaxKind.WORD) && !is(SyntaxKind.UNKNOWN)) {
       report(
           Fault.WORD_EXPECTED,
           "a statement begins with a word, but here is `" + tokens.get(next).text() + "`",
           "Begin the line with a stage such as `bell`; a line that goes on begins with `...`.",
-          Optional.empty());
+          List.of());
     }
     boolean isHead = true;
     while (!isAtEnd() && !is(SyntaxKind.RIGHT_BRACE)) {
@@ -111,7 +110,7 @@ final class SectionParser extends TokenCursor {
             Fault.NESTED_TOO_DEEP,
             "blocks are nested more than " + DEEPEST_BLOCK + " deep",
             "Take a block out, for example into a preset.",
-            Optional.empty());
+            List.of());
         take(children);
       } else if (is(SyntaxKind.NEWLINE)) {
         if (isBelow(SyntaxKind.CONTINUATION)) {
@@ -141,58 +140,46 @@ final class SectionParser extends TokenCursor {
       }
       isHead = false;
     }
-    if (isBodyWithoutBrace(children)) {
-      children.add(parseBodyWithoutBrace(children, indent));
+    if (is(SyntaxKind.NEWLINE)
+        && openIndents.size() < DEEPEST_BLOCK
+        && children.get(0) instanceof SyntaxToken head
+        && children.get(children.size() - 1).kind() != SyntaxKind.BLOCK) {
+      boolean isTop = openIndents.isEmpty();
+      BodyWithoutBrace body = new BodyWithoutBrace(head.text(), indent, isTop);
+      boolean hasBlock = !isTop || SectionSplitter.WORDS_WITH_BLOCK.contains(head.text());
+      if (hasBlock && body.isAhead(this)) {
+        children.add(parseBodyWithoutBrace(children, body));
+      }
     }
     return SyntaxNode.of(SyntaxKind.STATEMENT, children);
   }
 
-  /**
-   * Whether a definition has no block, though statements follow up to the next word at the top:
-   * they can only be meant for it.
-   */
-  private boolean isBodyWithoutBrace(List<SyntaxElement> header) {
-    return openIndents.isEmpty()
-        && is(SyntaxKind.NEWLINE)
-        && header.get(header.size() - 1).kind() != SyntaxKind.BLOCK
-        && header.get(0) instanceof SyntaxToken head
-        && SectionSplitter.WORDS_WITH_BLOCK.contains(head.text())
-        && isStatementAhead();
-  }
-
-  /** Whether a line that begins with a word follows, below notes, comments and empty lines. */
-  private boolean isStatementAhead() {
-    int ahead = 0;
-    while (next + ahead < tokens.size()
-        && (kindAhead(ahead).isTrivia() || kindAhead(ahead) == SyntaxKind.PROSE)) {
-      ahead++;
-    }
-    return kindAhead(ahead) == SyntaxKind.WORD;
-  }
-
-  private SyntaxNode parseBodyWithoutBrace(List<SyntaxElement> header, int indent) {
+  private SyntaxNode parseBodyWithoutBrace(List<SyntaxElement> header, BodyWithoutBrace body) {
     int before = troubles.size();
     SyntaxNode line = SyntaxNode.of(SyntaxKind.STATEMENT, header);
     TextSpan span = new Statement(line, offset - line.length()).lineSpan();
     List<SyntaxElement> children = new ArrayList<>();
-    openIndents.add(indent);
-    parseStatements(children);
+    int enclosing = openIndents.isEmpty() ? -1 : openIndents.get(openIndents.size() - 1);
+    openIndents.add(body.indent());
+    parseStatements(children, body);
     openIndents.remove(openIndents.size() - 1);
-    boolean isClosed = is(SyntaxKind.RIGHT_BRACE);
+    List<TextEdit> mend = new ArrayList<>();
+    mend.add(new TextEdit(new TextSpan(span.end(), span.end()), " {"));
+    boolean isClosed = body.isClosedNext(this, enclosing);
     if (isClosed) {
       take(children);
+    } else {
+      mend.add(missingBrace(body.indent()));
     }
     troubles.add(
         before,
         new Section.Trouble(
             Fault.BLOCK_MISSING,
             span,
-            "`" + ((SyntaxToken) header.get(0)).text() + "` has no `{`",
+            "`" + body.head() + "` has no `{`",
             "Write `{` at the end of this line"
                 + (isClosed ? "." : " and `}` after the last line that belongs to it."),
-            isClosed
-                ? Optional.of(new TextEdit(new TextSpan(span.end(), span.end()), " {"))
-                : Optional.empty(),
+            mend,
             false));
     return SyntaxNode.of(SyntaxKind.BLOCK, children);
   }
@@ -202,7 +189,7 @@ final class SectionParser extends TokenCursor {
     TextSpan brace = spanOfNext();
     take(children);
     openIndents.add(indent);
-    parseStatements(children);
+    parseStatements(children, BodyWithoutBrace.BRACED);
     boolean isClosed = is(SyntaxKind.RIGHT_BRACE) && !closesOuterBlock();
     openIndents.remove(openIndents.size() - 1);
     if (isClosed) {
@@ -213,18 +200,19 @@ final class SectionParser extends TokenCursor {
           brace,
           "this `{` is never closed",
           "Add a `}` on a line of its own after the last line of the block.",
-          Optional.of(new TextEdit(new TextSpan(endOfContent(), endOfContent()), closing(indent))));
+          List.of(missingBrace(indent)));
     }
     return SyntaxNode.of(SyntaxKind.BLOCK, children);
   }
 
-  /** The closing brace that is missing, on a line of its own unless the block has one line only. */
-  private String closing(int indent) {
-    return "\n" + " ".repeat(indent) + "}";
+  /** The closing brace that is missing, on a line of its own. */
+  private TextEdit missingBrace(int indent) {
+    TextSpan end = new TextSpan(endOfContent(), endOfContent());
+    return new TextEdit(end, "\n" + " ".repeat(indent) + "}");
   }
 
   private boolean closesOuterBlock() {
-    if (!text.substring(lineStart, offset).isBlank()) {
+    if (!isAtLineStart()) {
       return false;
     }
     int column = offset - lineStart;
@@ -305,7 +293,7 @@ final class SectionParser extends TokenCursor {
           Fault.UNTERMINATED_STRING,
           "this text has no closing quote",
           "Add `\"` where the text ends; a text cannot go on over the end of the line.",
-          Optional.of(new TextEdit(new TextSpan(isMixed ? end - 1 : end, end), "\"")));
+          List.of(new TextEdit(new TextSpan(isMixed ? end - 1 : end, end), "\"")));
     }
   }
 
@@ -325,7 +313,7 @@ final class SectionParser extends TokenCursor {
         Fault.BRACE_ON_ITS_OWN_LINE,
         "a block begins on the line of its statement",
         "Move the `{` to the end of the line above.",
-        Optional.of(new TextEdit(new TextSpan(end, offset + 1), " {" + comment)));
+        List.of(new TextEdit(new TextSpan(end, offset + 1), " {" + comment)));
   }
 
   /** Reports what follows a closing brace on its line. */
@@ -348,7 +336,7 @@ final class SectionParser extends TokenCursor {
         TextSpan.ofLength(start, token.length()),
         "`" + token.text() + "` stands behind a `}`",
         "Begin a line with it; what belongs to the statement stands before its `{`.",
-        Optional.of(new TextEdit(new TextSpan(offset, start), "\n" + " ".repeat(indentOfLine()))));
+        List.of(new TextEdit(new TextSpan(offset, start), "\n" + " ".repeat(indentOfLine()))));
   }
 
   private void checkGlued() {
@@ -372,12 +360,11 @@ final class SectionParser extends TokenCursor {
         || kind == SyntaxKind.FRACTION;
   }
 
-  private void report(Fault fault, String what, String remedy, Optional<TextEdit> mend) {
+  private void report(Fault fault, String what, String remedy, List<TextEdit> mend) {
     report(fault, spanOfNext(), what, remedy, mend);
   }
 
-  private void report(
-      Fault fault, TextSpan span, String what, String remedy, Optional<TextEdit> mend) {
+  private void report(Fault fault, TextSpan span, String what, String remedy, List<TextEdit> mend) {
     troubles.add(new Section.Trouble(fault, span, what, remedy, mend, false));
   }
 }

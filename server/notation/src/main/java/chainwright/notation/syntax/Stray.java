@@ -4,7 +4,6 @@ import chainwright.notation.fault.Fault;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.List;
-import java.util.Optional;
 
 /** Words what is wrong with characters that mean nothing where they stand. */
 final class Stray {
@@ -33,7 +32,7 @@ final class Stray {
           mark,
           "`//` begins no comment here",
           "A comment begins with `#`.",
-          Optional.of(new TextEdit(mark, "#")),
+          List.of(new TextEdit(mark, "#")),
           false);
     }
     if (text.equals("...") || text.equals("\u2026")) {
@@ -77,7 +76,7 @@ final class Stray {
           new TextSpan(offset - before.length(), offset + text.length()),
           "`" + before.text() + text + "` is two numbers, the second with a minus",
           TO,
-          Optional.of(new TextEdit(first, " to ")),
+          List.of(new TextEdit(first, " to ")),
           true);
     }
     int digits = isAfterNumber || !text.startsWith(".") ? 0 : digitsAtEnd(before.text());
@@ -87,7 +86,7 @@ final class Stray {
         new TextSpan(offset - before.length(), offset + text.length()),
         "a blank is missing in `" + before.text() + text + "`",
         "Words and values are parted by blanks.",
-        Optional.of(new TextEdit(place, " ")),
+        List.of(new TextEdit(place, " ")),
         true);
   }
 
@@ -100,11 +99,11 @@ final class Stray {
   }
 
   private static Section.Trouble trouble(TextSpan span, String what, String remedy, TextEdit mend) {
-    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, Optional.of(mend), false);
+    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, List.of(mend), false);
   }
 
   private static Section.Trouble unread(TextSpan span, String what, String remedy, TextEdit mend) {
-    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, Optional.of(mend), true);
+    return new Section.Trouble(Fault.STRAY_CHARACTER, span, what, remedy, List.of(mend), true);
   }
 
   private static boolean isSignApart(List<SyntaxToken> tokens, int index) {

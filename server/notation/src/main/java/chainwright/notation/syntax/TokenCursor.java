@@ -63,6 +63,19 @@ class TokenCursor {
     return next + ahead < tokens.size() ? tokens.get(next + ahead).kind() : SyntaxKind.NEWLINE;
   }
 
+  final boolean hasAhead(int ahead) {
+    return next + ahead < tokens.size();
+  }
+
+  final String textAhead(int ahead) {
+    return tokens.get(next + ahead).text();
+  }
+
+  /** Whether nothing but blanks stands before the next token on its line. */
+  final boolean isAtLineStart() {
+    return text.substring(lineStart, offset).isBlank();
+  }
+
   final TextSpan spanOfNext() {
     return TextSpan.ofLength(offset, tokens.get(next).length());
   }

@@ -58,7 +58,7 @@ class SyntaxFuzzTest {
   private static void checkInside(Section.Trouble trouble, Section section) {
     TextSpan all = new TextSpan(0, section.length());
     if (!all.contains(trouble.span())
-        || !trouble.mend().map(TextEdit::span).map(all::contains).orElse(true)) {
+        || !trouble.mend().stream().map(TextEdit::span).allMatch(all::contains)) {
       assertThat(trouble).as("lies inside <%s>", section.text()).isNull();
     }
   }

@@ -109,6 +109,14 @@ class SyntaxTreeTest {
       value = {
         "chain a # c\\n  {\\n}\\n | chain a { # c\\n}\\n",
         "chain a {\\n  x { y } z\\n} | chain a {\\n  x { y }\\n  z\\n}",
+        "chain a\\n  x\\n | chain a {\\n  x\\n}\\n",
+        "chain a {\\n  during 0:1 to 0:2\\n    x\\n  y\\n} | chain a {\\n  during 0:1 to 0:2 {\\n    x\\n  }\\n  y\\n}",
+        "chain a {\\n  parallel\\n    path\\n    path\\n  }\\n} | chain a {\\n  parallel {\\n    path\\n    path\\n  }\\n}",
+        "chain a {\\n  parallel\\n  path\\n  path\\n  y\\n} | chain a {\\n  parallel {\\n  path\\n  path\\n  }\\n  y\\n}",
+        "chain a {\\n  mid-side # c\\n    mid { x }\\n\\n  y\\n} | chain a {\\n  mid-side { # c\\n    mid { x }\\n  }\\n\\n  y\\n}",
+        "chain a {\\n  multiband {\\n    band\\n      x\\n    band\\n  }\\n} | chain a {\\n  multiband {\\n    band {\\n      x\\n    }\\n    band\\n  }\\n}",
+        "chain a {\\n  insert\\n    x\\n  }\\n} | chain a {\\n  insert {\\n    x\\n  }\\n}",
+        "chain a {\\n  gate\\n    side-chain { x }\\n  y\\n} | chain a {\\n  gate {\\n    side-chain { x }\\n  }\\n  y\\n}",
         "chain a { } // c | chain a { } # c",
         "chain a {\\n  x 3 ms ... y\\n} | chain a {\\n  x 3 ms \\n    ... y\\n}",
         "gain - 3 dB | gain -3 dB",
@@ -122,7 +130,7 @@ class SyntaxTreeTest {
   void parse_brokenText_canBeMended(String text, String mended) {
     Section.Trouble trouble =
         SyntaxTree.parse(text.replace("\\n", "\n")).sections().get(0).troubles().get(0);
-    String after = TextEdit.apply(text.replace("\\n", "\n"), List.of(trouble.mend().orElseThrow()));
+    String after = TextEdit.apply(text.replace("\\n", "\n"), trouble.mend());
     assertThat(after).isEqualTo(mended.replace("\\n", "\n"));
     assertThat(SyntaxTree.parse(after).sections().get(0).troubles()).isEmpty();
   }
