@@ -80,7 +80,7 @@ class FixActionsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "high-pass 66              | (left out until then) | true",
+        "high-pass 66              | (can be read then)    | true",
         "high-pass 66 Hz 36 dB/oct | (changes the sound)   | false",
       })
   void quickFix_thatDoesNotKeepTheSound_saysSoAndIsNotAppliedToAll(
@@ -138,7 +138,8 @@ class FixActionsTest {
       value = {
         "to mix;                      | Remove `;`",
         "high-pass 60 Hz 12 dB/oct // | Write `#` instead of `//`",
-        "bell 3 kHz -2 dB Q1.4        | Put a blank between `Q` and `1.4` (left out until then)",
+        "during 0:1 to 0:2 { } gain 2 dB | Begin a new line with `gain`",
+        "bell 3 kHz -2 dB Q1.4        | Put a blank between `Q` and `1.4` (can be read then)",
       })
   void quickFix_ofThePunctuation_saysWhatItDoesToTheText(String line, String title) {
     try (ScriptedEditor editor =

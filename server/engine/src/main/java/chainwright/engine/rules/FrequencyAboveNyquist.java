@@ -40,7 +40,7 @@ public final class FrequencyAboveNyquist implements Rule {
   public void check(Evidence evidence, Consumer<Finding> report) {
     for (Said said : Said.in(evidence.path())) {
       double rateHz = said.rate().hertz();
-      for (Written written : said.settings().written()) {
+      for (Written written : said.written()) {
         if (written.setting().high() instanceof Limit.OfSampleRate limit
             && Amounts.most(written) >= limit.share() * rateHz) {
           report.accept(finding(evidence, said, written, rateHz));

@@ -42,7 +42,7 @@ public final class OutsideLimits implements Rule {
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
     for (Said said : Said.in(evidence.path())) {
-      for (Written written : said.settings().written()) {
+      for (Written written : said.written()) {
         check(evidence, said, written, report);
       }
     }

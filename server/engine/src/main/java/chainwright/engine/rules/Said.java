@@ -10,6 +10,7 @@ import chainwright.notation.diagnostic.Place;
 import chainwright.notation.model.Clauses;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Step;
+import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Section;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.SampleRate;
@@ -52,6 +53,23 @@ record Said(
   /** Returns where a finding about a part of the line should stand. */
   Place at(TextSpan span) {
     return appliedAt.orElse(new Place(section, span));
+  }
+
+  /**
+   * Returns what is written for certain: without the settings that something unreadable on the line
+   * may be meant for as well.
+   */
+  List<Written> written() {
+    if (settings.unread().isEmpty()) {
+      return settings.written();
+    }
+    List<Written> certain = new ArrayList<>();
+    for (Written one : settings.written()) {
+      if (!settings.mayBeUnread(one.setting())) {
+        certain.add(one);
+      }
+    }
+    return certain;
   }
 
   /** Returns the settings of every stage, side chain and structure of a path, in order. */

@@ -7,6 +7,7 @@ import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
+import chainwright.notation.model.Settings;
 import chainwright.notation.model.Written;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,10 +39,11 @@ record TradeVerdict(Said said, Written written, TradeRange range, RangeRow.Direc
         continue;
       }
       RangeRow.Direction direction = said.settings().direction();
-      for (Written written : said.settings().written()) {
+      for (Written written : said.written()) {
         Optional<RangeRow> row = written.setting().row(evidence.path().source(), direction);
         boolean isFound =
             row.isPresent()
+                && isSettled(said.settings(), row.get())
                 && worst(written, row.get().range()) == verdict
                 && said.settings().isInEffect(written.setting())
                 && !ELSEWHERE.contains(written.setting().name())
@@ -52,6 +54,11 @@ record TradeVerdict(Said said, Written written, TradeRange range, RangeRow.Direc
       }
     }
     return found;
+  }
+
+  /** Whether the range stays, however what could not be read on the line is mended. */
+  private static boolean isSettled(Settings settings, RangeRow row) {
+    return row.direction() == RangeRow.Direction.ANY || settings.isDirectionKnown();
   }
 
   private static TradeRange.Verdict worst(Written written, TradeRange range) {

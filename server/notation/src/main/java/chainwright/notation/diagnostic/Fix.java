@@ -19,7 +19,7 @@ public record Fix(String title, Effect effect, boolean isPreferred, List<PlacedE
     /** The chain sounds different. */
     CHANGES_THE_SOUND("changes the sound"),
     /** What is written could not be read and was left out; from then on it is part of the sound. */
-    GIVES_A_MEANING("left out until then");
+    GIVES_A_MEANING("can be read then");
 
     private final String words;
 

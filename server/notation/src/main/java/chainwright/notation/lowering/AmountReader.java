@@ -13,7 +13,6 @@ import chainwright.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -149,17 +148,15 @@ record AmountReader(Report report) {
     }
     Optional<Unit> unit = Unit.parse(written.get());
     if (unit.isEmpty()) {
-      List<String> units =
-          Arrays.stream(Unit.values())
-              .filter(one -> one.dimension() == dimension)
-              .map(Unit::symbol)
-              .toList();
+      List<Dimension> dimensions = List.of(dimension);
       report.unknownWord(
           Fault.UNKNOWN_UNIT,
           "`" + written.get() + "` is no unit; " + name + " takes " + dimension.description(),
           amount.unitSpan(),
-          written.get(),
-          units);
+          UnitWords.near(written.get(), dimensions).stream()
+              .filter(one -> wanted.setting.map(of -> Readings.isIn(of, amount, one)).orElse(true))
+              .toList(),
+          Report.knownHere(UnitWords.symbols(dimensions)));
       return Optional.empty();
     }
     if (unit.get().dimension() != dimension) {

@@ -73,7 +73,7 @@ final class DeclarationReader {
   }
 
   void read(Statement statement) {
-    ItemCursor cursor = new ItemCursor(statement, report);
+    ItemCursor cursor = new ItemCursor(statement, report, this::beginsStatement);
     switch (cursor.head()) {
       case "source" -> source = once(cursor, source, this::readSource);
       case "spill" -> readSpill(cursor);
@@ -90,6 +90,10 @@ final class DeclarationReader {
       default -> throw new IllegalArgumentException("no declaration: " + cursor.head());
     }
     cursor.end();
+  }
+
+  private boolean beginsStatement(String word) {
+    return isDeclaration(word) || StepReader.isStep(word, catalogue);
   }
 
   private <T> Optional<T> once(
@@ -113,15 +117,20 @@ final class DeclarationReader {
     if (name.isEmpty()) {
       return Optional.empty();
     }
+    List<String> kinds = catalogue.sources().stream().map(SourceKind::word).toList();
+    Optional<Name> joined =
+        cursor.joined(words -> kinds.contains(words) || SourceWords.isSaid(words));
     Optional<SourceKind> kind = catalogue.source(name.get().text());
-    if (kind.isEmpty()) {
+    if (joined.isPresent() || kind.isEmpty()) {
+      String word = joined.orElse(name.get()).text();
+      TextSpan span = joined.orElse(name.get()).span();
       report.unknownWord(
           Fault.UNKNOWN_SOURCE,
-          "`" + name.get().text() + "` is no known kind of source",
-          name.get().span(),
-          name.get().text(),
-          catalogue.sources().stream().map(SourceKind::word).toList(),
+          "`" + report.text(span) + "` is no known kind of source",
+          span,
+          kinds.contains(word) ? List.of(word) : SourceWords.meant(word, kinds),
           "It is one of " + SourceKind.inWords(catalogue.sources()) + ".");
+      return Optional.empty();
     }
     return kind.map(found -> new Source(found, name.get().span()));
   }

@@ -8,8 +8,10 @@ import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Quantity;
 import chainwright.quantity.Unit;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** Walks over what follows the first word of a declaration. */
 final class ItemCursor {
@@ -18,13 +20,26 @@ final class ItemCursor {
   private final List<Item> items;
   private final Report report;
   private final AmountReader amounts;
+  private final Predicate<String> beginsStatement;
   private int next;
 
+  /** Walks over what stands where no other statement could follow on the line. */
   ItemCursor(Statement statement, Report report) {
+    this(statement, report, word -> false);
+  }
+
+  /** Walks over a statement beside others, which a word that begins one may be meant for. */
+  ItemCursor(Statement statement, Report report, Predicate<String> beginsStatement) {
     this.statement = statement;
-    this.items = statement.items();
+    this.items = statement.items().stream().filter(ItemCursor::isKept).toList();
     this.report = report;
     this.amounts = new AmountReader(report);
+    this.beginsStatement = beginsStatement;
+  }
+
+  /** What the parser has reported already stands in nobody's way. */
+  private static boolean isKept(Item item) {
+    return !(item instanceof Item.Mark mark) || mark.text().equals("=");
   }
 
   String head() {
@@ -44,6 +59,23 @@ final class ItemCursor {
         "",
         Vocabulary.find(head()).map(word -> "For example: `" + word.form() + "`.").orElse(""));
     next = items.size();
+    return Optional.empty();
+  }
+
+  /**
+   * The words that follow the one taken last, together with it; they are taken only if they are
+   * wanted, joined by hyphens.
+   */
+  Optional<Name> joined(Predicate<String> isWanted) {
+    Item first = items.get(next - 1);
+    StringBuilder text = new StringBuilder(report.text(first.span()));
+    for (int i = next; i < items.size() && items.get(i) instanceof Item.Word word; i++) {
+      text.append('-').append(word.text());
+      if (isWanted.test(text.toString())) {
+        next = i + 1;
+        return Optional.of(new Name(text.toString(), first.span().union(word.span())));
+      }
+    }
     return Optional.empty();
   }
 
@@ -162,16 +194,41 @@ final class ItemCursor {
 
   /** Reports whatever is left, since nothing may be ignored silently. */
   void end() {
-    if (next < items.size()) {
-      TextSpan rest = items.get(next).span().union(items.get(items.size() - 1).span());
+    if (next >= items.size()) {
+      return;
+    }
+    TextSpan rest = items.get(next).span().union(items.get(items.size() - 1).span());
+    if (items.get(next) instanceof Item.Word word && beginsStatement.test(word.text())) {
       report.add(
           Fault.SURPLUS_WORDS,
           rest,
-          "`" + head() + "` takes nothing more",
-          "",
-          Vocabulary.find(head())
-              .map(word -> "It is written like this: `" + word.form() + "`.")
-              .orElse("Remove it."));
+          "`" + word.text() + "` stands on the line of `" + head() + "`",
+          "A statement goes on to the end of its line.",
+          "Begin a line of its own with it.",
+          report.change("Begin a new line with `" + word.text() + "`", true, breaks()));
+      return;
     }
+    report.add(
+        Fault.SURPLUS_WORDS,
+        rest,
+        "`" + head() + "` takes nothing more",
+        "",
+        Vocabulary.find(head())
+            .map(word -> "It is written like this: `" + word.form() + "`.")
+            .orElse("Remove it."));
+  }
+
+  /** A new line before each word left that begins a statement, up to the first stage. */
+  private TextEdit[] breaks() {
+    List<TextEdit> edits = new ArrayList<>();
+    for (Item item : items.subList(next, items.size())) {
+      if (item instanceof Item.Word word && beginsStatement.test(word.text())) {
+        edits.add(report.lineBreak(statement.offset(), word.span().start()));
+        if (Vocabulary.find(word.text()).isEmpty()) {
+          break; // What follows may be a setting of it that is called like a stage.
+        }
+      }
+    }
+    return edits.toArray(TextEdit[]::new);
   }
 }

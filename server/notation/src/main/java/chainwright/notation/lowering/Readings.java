@@ -69,6 +69,17 @@ final class Readings {
         : List.of();
   }
 
+  /** Whether a setting can mean the number of an amount in a unit, or an end of its range. */
+  static boolean isIn(Setting setting, Item.Amount amount, String symbol) {
+    Optional<Unit> unit = Unit.parse(symbol);
+    Optional<Double> number = AmountReader.parse(amount.number());
+    return unit.isPresent()
+        && number.isPresent()
+        && setting.takes() instanceof Takes.InUnit takes
+        && takes.unit().dimension() == unit.get().dimension()
+        && isPossible(setting, unit.get(), number.get());
+  }
+
   /** A ratio or a position, which bear their unit; the position is not compared with the limits. */
   private static List<String> withColon(Setting setting, Unit expected, String text) {
     boolean isRatio = RATIO.matcher(text).matches();

@@ -21,11 +21,17 @@ final class Report {
   private static final int SOME = 3;
 
   private final Section section;
+  private final boolean isTrial;
   private final List<Finding> findings = new ArrayList<>();
 
   Report(Section section) {
+    this(section, section.troubles(), false);
+  }
+
+  private Report(Section section, List<Section.Trouble> said, boolean isTrial) {
     this.section = section;
-    for (Section.Trouble trouble : section.troubles()) {
+    this.isTrial = isTrial;
+    for (Section.Trouble trouble : said) {
       List<Fix> fixes = trouble.mend().isEmpty() ? List.of() : List.of(fix(trouble));
       add(trouble.fault(), trouble.span(), trouble.what(), "", trouble.remedy(), fixes);
     }
@@ -35,6 +41,15 @@ final class Report {
     TextEdit[] edits = trouble.mend().toArray(TextEdit[]::new);
     String title = describe(edits[0]) + (edits.length > 1 ? " and " + added(edits[1]) : "");
     return trouble.isUnread() ? change(title, true, edits) : fix(title, true, edits);
+  }
+
+  /** A report on the same section in which nothing stands yet, to try a reading. */
+  Report trial() {
+    return new Report(section, List.of(), true);
+  }
+
+  boolean isTrial() {
+    return isTrial;
   }
 
   List<Finding> findings() {
@@ -62,7 +77,12 @@ final class Report {
 
   /** Reports a word that is not known, with the words that it may have meant. */
   void unknownWord(Fault fault, String what, TextSpan span, String word, Collection<String> known) {
-    unknownWord(fault, what, span, word, known, "Known here: " + few(known) + ".");
+    unknownWord(fault, what, span, word, known, knownHere(known));
+  }
+
+  /** Says what is known in a place. */
+  static String knownHere(Collection<String> known) {
+    return "Known here: " + few(known) + ".";
   }
 
   /** Reports a word that is not known, with what to look among if no known word is near. */
@@ -73,18 +93,20 @@ final class Report {
       String word,
       Collection<String> known,
       String whereToLook) {
-    List<String> near = Nearest.to(word, known);
+    unknownWord(fault, what, span, Nearest.to(word, known), whereToLook);
+  }
+
+  /** Reports words that are not known, with those that they may mean. */
+  void unknownWord(Fault fault, String what, TextSpan span, List<String> near, String whereToLook) {
     String remedy =
         near.isEmpty() ? whereToLook : "Did you mean `" + String.join("` or `", near) + "`?";
-    List<Fix> fixes = new ArrayList<>();
-    for (String candidate : near) {
-      fixes.add(
-          new Fix(
-              "Write `" + candidate + "`",
-              Fix.Effect.GIVES_A_MEANING,
-              near.size() == 1,
-              List.of(new PlacedEdit(section, new TextEdit(span, candidate)))));
-    }
+    String end = text(span).endsWith("=") ? " " : "";
+    List<Fix> fixes =
+        near.stream()
+            .map(
+                one ->
+                    change("Write `" + one + "`", near.size() == 1, new TextEdit(span, one + end)))
+            .toList();
     add(fault, span, what, "", remedy, fixes);
   }
 
@@ -118,18 +140,42 @@ final class Report {
     return new TextSpan(start, end);
   }
 
+  /** A stretch of a line with the blanks on both sides. */
+  TextSpan withBlanks(TextSpan span) {
+    String text = section.text();
+    int end = span.end();
+    while (end < text.length()
+        && Character.isWhitespace(text.charAt(end))
+        && !isLineEnd(text.charAt(end))) {
+      end++;
+    }
+    return new TextSpan(removal(span).span().start(), end);
+  }
+
   /** The blanks before the first word of the line in which an offset lies. */
   String indent(int offset) {
     String text = section.text();
-    int start = offset;
-    while (start > 0 && !isLineEnd(text.charAt(start - 1))) {
-      start--;
-    }
+    int start = lineStart(offset);
     int end = start;
     while (end < offset && Character.isWhitespace(text.charAt(end))) {
       end++;
     }
     return text.substring(start, end);
+  }
+
+  /** Begins a new line in a statement; it is indented further if it follows a brace on its line. */
+  TextEdit lineBreak(int statement, int offset) {
+    boolean isFirst = section.text().substring(lineStart(statement), statement).isBlank();
+    TextSpan blanks = removal(new TextSpan(offset, offset)).span();
+    return new TextEdit(blanks, "\n" + indent(statement) + (isFirst ? "" : "  "));
+  }
+
+  private int lineStart(int offset) {
+    int start = offset;
+    while (start > 0 && !isLineEnd(section.text().charAt(start - 1))) {
+      start--;
+    }
+    return start;
   }
 
   /** Removes a stretch of a line with the blanks before it, and the line with it if that is all. */

@@ -17,9 +17,16 @@ import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Reads a session. */
 final class SessionReader {
+
+  private static final List<String> KNOWN =
+      Stream.concat(
+              Vocabulary.at(Vocabulary.Place.SESSION).stream().map(Vocabulary.Keyword::text),
+              Stream.of("intent"))
+          .toList();
 
   private static final List<String> LISTENERS = List.of("adults", "minors");
 
@@ -71,7 +78,7 @@ final class SessionReader {
     if (head.isEmpty()) {
       return;
     }
-    ItemCursor cursor = new ItemCursor(statement, report);
+    ItemCursor cursor = new ItemCursor(statement, report, KNOWN::contains);
     switch (head.get().text()) {
       case "sample-rate" -> readSampleRate(cursor);
       case "alignment" -> readAlignment(cursor);
@@ -81,15 +88,12 @@ final class SessionReader {
       case "listeners" -> readListeners(cursor);
       case "intent" -> intent = DeclarationReader.readIntent(cursor, report);
       default -> {
-        List<String> known = new ArrayList<>();
-        Vocabulary.at(Vocabulary.Place.SESSION).forEach(keyword -> known.add(keyword.text()));
-        known.add("intent");
         report.unknownWord(
             Fault.UNKNOWN_WORD,
             "a session says nothing about `" + head.get().text() + "`",
             head.get().span(),
             head.get().text(),
-            known);
+            KNOWN);
         return;
       }
     }

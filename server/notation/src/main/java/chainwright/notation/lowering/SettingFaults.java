@@ -44,17 +44,23 @@ record SettingFaults(
         : Optional.empty();
   }
 
-  /** Reports an equals sign; the parser has reported every other mark. */
-  void mark(Item.Mark mark) {
-    if (mark.text().equals("=")) {
-      report.add(
-          Fault.STRAY_EQUALS,
-          mark.span(),
-          "`=` means nothing here",
-          "It belongs to `alignment` alone.",
-          "Write the setting's name and its value, parted by a blank.",
-          report.fix("Remove `=`", true, report.removal(mark.span())));
+  /** Reports the equals signs of the line, all at once. */
+  void equals(List<Item.Mark> marks) {
+    if (marks.isEmpty()) {
+      return;
     }
+    report.add(
+        Fault.STRAY_EQUALS,
+        marks.get(0).span(),
+        "`=` means nothing here",
+        "It belongs to `alignment` alone.",
+        "Write the setting's name and its value, parted by a blank.",
+        report.fix(
+            marks.size() == 1 ? "Remove `=`" : "Remove each `=` of this line",
+            true,
+            marks.stream()
+                .map(one -> new TextEdit(report.withBlanks(one.span()), " "))
+                .toArray(TextEdit[]::new)));
   }
 
   /** Reports a label or `bypassed` that a setting follows. */
@@ -156,21 +162,28 @@ record SettingFaults(
   boolean isMeantAsUnit(String word) {
     List<String> known = known();
     boolean isWord = known.contains(word) || catalogue.stage(word).isPresent() || word.equals("to");
-    return !isWord && (!Nearest.to(word, units()).isEmpty() || Nearest.to(word, known).isEmpty());
+    return !isWord
+        && (!UnitWords.near(word, dimensions()).isEmpty() || Nearest.to(word, known).isEmpty());
   }
 
-  void unknownUnit(String unit, TextSpan span) {
-    report.unknownWord(Fault.UNKNOWN_UNIT, "`" + unit + "` is no unit", span, unit, units());
+  /** Reports a word that is no unit, behind a number that some setting could mean. */
+  void unknownUnit(Item.Amount amount, String unit, TextSpan span) {
+    List<String> near =
+        UnitWords.near(unit, dimensions()).stream()
+            .filter(one -> kind.settings().stream().anyMatch(of -> Readings.isIn(of, amount, one)))
+            .toList();
+    report.unknownWord(
+        Fault.UNKNOWN_UNIT,
+        "`" + unit + "` is no unit",
+        span,
+        near,
+        Report.knownHere(UnitWords.symbols(dimensions())));
   }
 
-  private Set<String> units() {
-    Set<String> units = new LinkedHashSet<>();
-    for (Setting setting : kind.settings()) {
-      if (setting.takes() instanceof Takes.InUnit takes) {
-        units.add(takes.unit().symbol());
-      }
-    }
-    return units;
+  private Set<Dimension> dimensions() {
+    Set<Dimension> dimensions = new LinkedHashSet<>();
+    kind.settings().forEach(one -> dimension(one).ifPresent(dimensions::add));
+    return dimensions;
   }
 
   /** Reports a value in a unit that no setting takes. */
@@ -188,36 +201,44 @@ record SettingFaults(
                 + ".");
   }
 
-  /** Reports a word that is no setting; tells whether it begins a statement of its own. */
-  boolean unknown(Item.Word word) {
+  /**
+   * Reports a word that is no setting, with the equals sign behind it; tells whether nothing that
+   * follows belongs to the stage.
+   */
+  boolean unknown(Item.Word word, Optional<Item.Mark> equals) {
     if (Unit.parse(word.text()).isPresent()) {
       reportNoNumber(word);
       return false;
     }
-    if (catalogue.stage(word.text()).isPresent()) {
-      TextSpan before = report.removal(word.span()).span();
+    if (StepReader.isStep(word.text(), catalogue) || DeclarationReader.isDeclaration(word.text())) {
       report.add(
           Fault.UNKNOWN_SETTING,
           word.span(),
-          "`" + kind.word() + "` knows no `" + word.text() + "`, which is a stage",
-          "",
+          "`" + kind.word() + "` knows no `" + word.text() + "`, which begins a statement",
+          "A statement goes on to the end of its line.",
           "Begin a line of its own with it.",
           report.change(
-              "Begin a new line",
+              "Begin a new line with `" + word.text() + "`",
               true,
-              new TextEdit(
-                  new TextSpan(before.start(), word.span().start()),
-                  "\n" + report.indent(statement.offset()))));
+              report.lineBreak(statement.offset(), word.span().start())));
       return true;
     }
-    List<String> near = Nearest.to(word.text(), known());
+    List<String> said = SettingWords.of(kind, word.text());
+    List<String> near = said.isEmpty() ? Nearest.to(word.text(), known()) : said;
+    OtherStage other = new OtherStage(kind, statement, catalogue, report);
+    if (near.isEmpty() && other.report(word)) {
+      unread.add(new Unread(word.span(), kind.settings()));
+      return true;
+    }
     unread.add(new Unread(word.span(), settings(one -> near.contains(one.name()))));
-    report.unknownWord(
-        Fault.UNKNOWN_SETTING,
-        "`" + kind.word() + "` knows no `" + word.text() + "`",
-        word.span(),
-        word.text(),
-        known());
+    if (!near.isEmpty() || !other.isKnown(word)) {
+      report.unknownWord(
+          Fault.UNKNOWN_SETTING,
+          "`" + kind.word() + "` knows no `" + word.text() + "`",
+          equals.map(mark -> word.span().union(mark.span())).orElse(word.span()),
+          near,
+          Report.knownHere(known()));
+    }
     return false;
   }
 

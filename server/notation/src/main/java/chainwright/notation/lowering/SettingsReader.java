@@ -6,8 +6,6 @@ import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
 import chainwright.notation.fault.Fault;
 import chainwright.notation.model.Clauses;
-import chainwright.notation.model.Deliberate;
-import chainwright.notation.model.Name;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Unread;
 import chainwright.notation.model.Value;
@@ -37,16 +35,11 @@ final class SettingsReader {
   private final SettingFaults faults;
   private final UnnamedValues unnamed;
   private final List<Item> items;
+  private final ClauseReader clauses;
+  private final List<Item.Mark> equals = new ArrayList<>();
   private final List<Written> written = new ArrayList<>();
 
   private final List<Unread> unread = new ArrayList<>();
-
-  /** The latest label or `bypassed`, with the words that belong to it. */
-  private Optional<TextSpan> mark = Optional.empty();
-
-  private final List<Deliberate> deliberates = new ArrayList<>();
-  private Optional<Name> label = Optional.empty();
-  private Optional<TextSpan> bypassed = Optional.empty();
   private String title = "";
   private int next;
 
@@ -59,6 +52,7 @@ final class SettingsReader {
     this.faults = new SettingFaults(kind, statement, catalogue, report, unread);
     this.unnamed = new UnnamedValues(kind, report, faults, unread);
     this.items = statement.items();
+    this.clauses = new ClauseReader(items, report);
   }
 
   static Line read(
@@ -68,18 +62,32 @@ final class SettingsReader {
       reader.unread.add(new Unread(span, List.of()));
     }
     while (reader.next < reader.items.size()) {
-      reader.readItem(reader.items.get(reader.next++));
+      if (!reader.takesPosition()) {
+        reader.readItem(reader.items.get(reader.next++));
+      }
     }
     if (!reader.unnamed.isEmpty()) {
       reader.unnamed.report(reader.free());
     }
     Settings settings = new Settings(kind, reader.written, reader.unread);
+    reader.faults.equals(reader.equals);
     reader.faults.missing(settings);
     reader.faults.idle(settings);
-    return new Line(
-        reader.title,
-        settings,
-        new Clauses(reader.label, reader.bypassed, reader.deliberates, List.of()));
+    return new Line(reader.title, settings, reader.clauses.read());
+  }
+
+  /** Takes a place between the loudspeakers that is said with a side. */
+  private boolean takesPosition() {
+    Optional<Setting> position = kind.setting(PanPosition.SETTING);
+    Optional<PanPosition> found =
+        position.isPresent() ? PanPosition.at(items, next) : Optional.empty();
+    if (position.isEmpty() || found.isEmpty()) {
+      return false;
+    }
+    found.get().report(report);
+    unread.add(new Unread(found.get().span(), List.of(position.get())));
+    next += found.get().size();
+    return true;
   }
 
   private void readItem(Item item) {
@@ -97,70 +105,48 @@ final class SettingsReader {
         faults.strayText(text);
       }
     } else if (item instanceof Item.Mark mark) {
-      faults.mark(mark);
+      take(mark);
+    }
+  }
+
+  /** Keeps an equals sign; every other mark has been reported by the parser. */
+  private void take(Item.Mark mark) {
+    if (mark.text().equals("=")) {
+      equals.add(mark);
     }
   }
 
   private void readWord(Item.Word word) {
-    switch (word.text()) {
-      case "as" -> readLabel(word);
-      case "bypassed" -> {
-        bypassed = Optional.of(word.span());
-        mark = bypassed;
-      }
-      case "deliberate" -> readDeliberate(word);
-      default -> {
-        Optional<Setting> setting = kind.setting(word.text());
-        if (setting.isEmpty()) {
-          setting = kind.settingOfWord(word.text());
-          if (setting.isPresent()) {
-            add(setting.get(), new Value.Word(word.text()), Optional.empty(), word.span());
-          } else {
-            readUnknown(word);
-          }
-        } else {
-          readNamed(setting.get(), word);
-        }
-      }
-    }
-  }
-
-  private void readDeliberate(Item.Word word) {
-    Optional<Name> rule = nameAfter(word, "deliberate", "the name of a rule, then the reason");
-    Optional<Item.Text> text = Optional.empty();
-    if (next < items.size() && items.get(next) instanceof Item.Text found) {
-      next++;
-      text = Optional.of(found);
-    }
-    if (rule.isEmpty()) {
+    if (ClauseReader.isBegunBy(word.text())) {
+      next = clauses.read(word, next);
       return;
     }
-    String reason = text.map(found -> found.text().strip()).orElse("");
-    TextSpan span = word.span().union(text.map(Item.Text::span).orElse(rule.get().span()));
-    if (reason.isEmpty()) {
-      report.add(
-          Fault.REASON_MISSING,
-          text.map(Item.Text::span).orElse(span),
-          "`deliberate " + rule.get().text() + "` gives no reason",
-          "A rule is only silenced for a reason that the next reader can judge.",
-          "Write the reason in quotes after the rule's name.");
+    Optional<Setting> setting = kind.setting(word.text());
+    if (setting.isEmpty()) {
+      setting = kind.settingOfWord(word.text());
+      if (setting.isPresent()) {
+        add(setting.get(), new Value.Word(word.text()), Optional.empty(), word.span());
+      } else {
+        readUnknown(word);
+      }
+    } else {
+      readNamed(setting.get(), word);
     }
-    deliberates.add(new Deliberate(rule.get(), reason, span));
-  }
-
-  private void readLabel(Item.Word word) {
-    label = nameAfter(word, "as", "a name, such as `as bite`");
-    label.ifPresent(name -> Kebab.check(name, report));
-    mark = label.map(name -> word.span().union(name.span()));
   }
 
   /** Reports a word that is no setting; what belongs to it is not judged a second time. */
   private void readUnknown(Item.Word word) {
+    Optional<Item.Mark> mark =
+        next < items.size() && items.get(next) instanceof Item.Mark found
+            ? Optional.of(found)
+            : Optional.empty();
+    Optional<Item.Mark> equals = mark.filter(found -> found.text().equals("="));
     boolean isGlued = report.isFound(Fault.MISSING_BLANK, word.span());
-    if (!isGlued && faults.unknown(word)) {
+    if (!isGlued && faults.unknown(word, equals)) {
       next = items.size();
       return;
     }
+    next += mark.isPresent() ? 1 : 0;
     if (next < items.size()
         && (items.get(next) instanceof Item.Amount || items.get(next) instanceof Item.Range)) {
       next++;
@@ -173,20 +159,6 @@ final class SettingsReader {
     return kind.settings().stream().filter(settings::isFree).filter(settings::isInEffect).toList();
   }
 
-  private Optional<Name> nameAfter(Item.Word word, String keyword, String expected) {
-    if (next < items.size() && items.get(next) instanceof Item.Word name) {
-      next++;
-      return Optional.of(new Name(name.text(), name.span()));
-    }
-    report.add(
-        Fault.NAME_MISSING,
-        word.span(),
-        "after `" + keyword + "` comes " + expected,
-        "",
-        "Write it after `" + keyword + "`.");
-    return Optional.empty();
-  }
-
   private void readNamed(Setting setting, Item.Word name) {
     Optional<TextSpan> nameSpan = Optional.of(name.span());
     if (setting.takes() instanceof Takes.Flag) {
@@ -195,7 +167,7 @@ final class SettingsReader {
     }
     if (next < items.size() && items.get(next) instanceof Item.Mark mark) {
       next++;
-      faults.mark(mark);
+      take(mark);
     }
     if (next >= items.size()) {
       faults.noValue(setting, name.span());
@@ -252,7 +224,7 @@ final class SettingsReader {
 
   /** Reads an amount that has been taken, and what may follow it by mistake. */
   private Optional<Value> readOne(Setting setting, Takes.InUnit takes, Item.Amount amount) {
-    if (takesSlopeInTwo(amount) || (amount.unit().isEmpty() && takesUnknownUnit())) {
+    if (takesSlopeInTwo(amount) || (amount.unit().isEmpty() && takesUnknownUnit(amount))) {
       return Optional.empty();
     }
     Optional<Quantity> quantity = amounts.read(amount, setting, takes.unit());
@@ -271,12 +243,12 @@ final class SettingsReader {
   }
 
   /** Takes the word after a number that has no unit, if it can only be meant as one. */
-  private boolean takesUnknownUnit() {
+  private boolean takesUnknownUnit(Item.Amount amount) {
     if (next < items.size()
         && items.get(next) instanceof Item.Word word
         && faults.isMeantAsUnit(word.text())) {
       next++;
-      faults.unknownUnit(word.text(), word.span());
+      faults.unknownUnit(amount, word.text(), word.span());
       return true;
     }
     return false;
@@ -332,8 +304,8 @@ final class SettingsReader {
     }
     Optional<Dimension> dimension = Readings.dimension(amount);
     if (dimension.isEmpty()) {
-      boolean isInUnknownUnit = amount.unit().isPresent() || takesUnknownUnit();
-      amount.unit().ifPresent(unit -> faults.unknownUnit(unit, amount.unitSpan()));
+      boolean isInUnknownUnit = amount.unit().isPresent() || takesUnknownUnit(amount);
+      amount.unit().ifPresent(unit -> faults.unknownUnit(amount, unit, amount.unitSpan()));
       if (isInUnknownUnit || report.isTroubled(amount.span())) {
         unread.add(new Unread(amount.span(), isInUnknownUnit ? faults.positional() : List.of()));
       } else {
@@ -382,10 +354,7 @@ final class SettingsReader {
 
   private void add(Setting setting, Value value, Optional<TextSpan> nameSpan, TextSpan valueSpan) {
     TextSpan span = nameSpan.isPresent() ? nameSpan.get().union(valueSpan) : valueSpan;
-    if (mark.isPresent()) {
-      faults.misplacedMark(mark.get());
-      mark = Optional.empty();
-    }
+    clauses.takeMisplaced().ifPresent(faults::misplacedMark);
     for (Written one : written) {
       Setting there = one.setting();
       if (there.name().equals(setting.name()) || there.saysTheSameAs(setting)) {

@@ -39,6 +39,14 @@ record StepReader(Catalogue catalogue, Report report) {
     return steps;
   }
 
+  /** Whether a word begins a stage or a structure. */
+  static boolean isStep(String word, Catalogue catalogue) {
+    return catalogue.stage(word).filter(kind -> kind.family() != Family.STRUCTURE).isPresent()
+        || Vocabulary.find(word)
+            .filter(keyword -> keyword.place() == Vocabulary.Place.STRUCTURE)
+            .isPresent();
+  }
+
   /** Reads what stands on a line. */
   SettingsReader.Line line(StageKind kind, Statement statement, boolean takesTitle) {
     return SettingsReader.read(kind, statement, takesTitle, catalogue, report);

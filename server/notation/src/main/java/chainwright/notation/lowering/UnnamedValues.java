@@ -13,9 +13,11 @@ import chainwright.notation.text.TextSpan;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The values of one line that do not say which setting they are for.
@@ -94,19 +96,75 @@ final class UnnamedValues {
         }
       }
     }
+    List<Named> named = new ArrayList<>();
+    Set<String> taken = new HashSet<>();
     for (Item.Amount amount : amounts) {
-      List<Meaning> possible = meanings.getOrDefault(amount, meanings(amount, left));
-      report(amount, possible);
+      List<Meaning> possible =
+          meanings.getOrDefault(amount, meanings(amount, left)).stream()
+              .filter(one -> !taken.contains(one.setting.name()))
+              .toList();
+      boolean isUnnamed = isUnnamed(amount, possible);
+      Optional<Meaning> likely = likely(possible, isUnnamed);
+      likely.ifPresent(one -> taken.add(one.setting.name()));
+      if (likely.isPresent() && isUnnamed) {
+        named.add(new Named(amount, likely.get()));
+      } else {
+        report(amount, possible);
+      }
       // What must be written stays missing as long as the value may be meant for another setting.
-      boolean isClear = possible.size() == 1;
+      boolean isClear = likely.isPresent();
+      List<Meaning> open = isClear ? likely.stream().toList() : possible;
       List<Setting> meant = new ArrayList<>();
-      for (Meaning one : possible) {
+      for (Meaning one : open) {
         if ((isClear || !one.isRequired()) && !isAmong(meant, one.setting)) {
           meant.add(one.setting);
         }
       }
       unread.add(new Unread(amount.span(), meant));
     }
+    if (!named.isEmpty()) {
+      reportUnnamed(named);
+    }
+  }
+
+  /** A value, and the setting that it is likely to be for. */
+  private record Named(Item.Amount amount, Meaning meaning) {}
+
+  /** The one meaning; among several, if only the name is missing, the one that must be written. */
+  private static Optional<Meaning> likely(List<Meaning> meanings, boolean isUnnamed) {
+    List<Meaning> required = meanings.stream().filter(Meaning::isRequired).toList();
+    List<Meaning> narrowed = required.isEmpty() || !isUnnamed ? meanings : required;
+    return narrowed.size() == 1 ? Optional.of(narrowed.get(0)) : Optional.empty();
+  }
+
+  /** Whether nothing is wrong with a value but that its name is missing. */
+  private static boolean isUnnamed(Item.Amount amount, List<Meaning> meanings) {
+    return !isBare(amount) && meanings.stream().anyMatch(one -> isSaid(one, amount));
+  }
+
+  private static boolean isBare(Item.Amount amount) {
+    return amount.unit().isEmpty() && !amount.number().contains(":");
+  }
+
+  private void reportUnnamed(List<Named> named) {
+    boolean isOne = named.size() == 1;
+    TextSpan span = named.get(0).amount.span().union(named.get(named.size() - 1).amount.span());
+    List<String> written =
+        named.stream().map(one -> "`" + report.text(one.amount.span()) + "`").toList();
+    List<String> mended = named.stream().map(one -> "`" + one.meaning.mended() + "`").toList();
+    report.add(
+        Fault.SETTING_UNNAMED,
+        span,
+        String.join(" and ", written)
+            + (isOne ? " does not say which setting it is" : " do not say which settings they are"),
+        "`" + kind.word() + "` has more than one setting in this unit, or writes this one by name.",
+        "Write " + String.join(" and ", mended) + ".",
+        report.change(
+            "Write " + String.join(" and ", mended),
+            true,
+            named.stream()
+                .map(one -> new TextEdit(one.amount.span(), one.meaning.mended()))
+                .toArray(TextEdit[]::new)));
   }
 
   private static boolean isAmong(List<Setting> settings, Setting setting) {
@@ -120,10 +178,9 @@ final class UnnamedValues {
 
   /** What a value can mean; a number without a unit can only stand where no name is needed. */
   private static List<Meaning> meanings(Item.Amount amount, List<Setting> free) {
-    boolean isBare = amount.unit().isEmpty() && !amount.number().contains(":");
     List<Meaning> meanings = new ArrayList<>();
     for (Setting setting : free) {
-      if (setting.isPositional() || !isBare) {
+      if (setting.isPositional() || !isBare(amount)) {
         Readings.of(setting, amount).forEach(one -> meanings.add(new Meaning(setting, one)));
       }
     }
@@ -160,8 +217,7 @@ final class UnnamedValues {
 
   private void report(Item.Amount amount, List<Meaning> meanings) {
     String written = report.text(amount.span());
-    boolean isBare = amount.unit().isEmpty() && !amount.number().contains(":");
-    if (isBare) {
+    if (isBare(amount)) {
       report.add(
           Fault.MISSING_UNIT,
           amount.span(),

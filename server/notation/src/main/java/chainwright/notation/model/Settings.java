@@ -106,7 +106,13 @@ public record Settings(StageKind kind, List<Written> written, List<Unread> unrea
     return true;
   }
 
-  private boolean mayBeUnread(Setting setting) {
+  /**
+   * Asks whether something that could not be read may be meant for a setting.
+   *
+   * @param setting a setting of this kind
+   * @return whether its value is in doubt, even if another one is written for it
+   */
+  public boolean mayBeUnread(Setting setting) {
     for (Unread one : unread) {
       for (Setting meant : one.settings()) {
         if (isSame(meant, setting)) {
@@ -206,6 +212,15 @@ public record Settings(StageKind kind, List<Written> written, List<Unread> unrea
     return number("gain")
         .map(gain -> gain < 0 ? RangeRow.Direction.CUT : RangeRow.Direction.BOOST)
         .orElse(RangeRow.Direction.ANY);
+  }
+
+  /**
+   * Asks whether the sign of the gain is known, which decides between ranges.
+   *
+   * @return whether the kind has no gain, or it is written and could be read
+   */
+  public boolean isDirectionKnown() {
+    return kind.setting("gain").isEmpty() || number("gain").isPresent();
   }
 
   /**

@@ -8,6 +8,7 @@ import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.fault.Fault;
 import chainwright.notation.lowering.Nearest;
+import chainwright.notation.lowering.SourceWords;
 import chainwright.notation.model.Branch;
 import chainwright.notation.model.Definition;
 import chainwright.notation.model.Name;
@@ -172,7 +173,10 @@ public final class NameChecks {
 
   private void unknown(
       Definition definition, Name name, Fault fault, String what, Collection<String> known) {
-    List<String> near = Nearest.to(name.text(), known);
+    List<String> near =
+        fault == Fault.UNKNOWN_SOURCE
+            ? SourceWords.meant(name.text(), known)
+            : Nearest.to(name.text(), known);
     List<Fix> fixes = new ArrayList<>();
     for (String candidate : near) {
       fixes.add(

@@ -32,11 +32,89 @@ class NearestTest {
         "drums     | drum-bus",
         "Piano     | piano",
         "kik       | kick",
+        "kik-drum  | kick",
+        "bass-gitar | bass",
+        "gitar-acustic | acoustic-guitar",
+        "mix       | mix-bus sub-mix",
+        "Q         | ''",
         "bos       | ''",
         "cowbell   | ''",
       })
   void word_thatIsNoKindOfSource_isNearToThoseThatItMayMean(String word, String near) {
     assertThat(String.join(" ", Nearest.to(word, KINDS))).isEqualTo(near);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "thresh  | threshold",
+        "att     | attack",
+        "max-red | max-reduction",
+        "re      | ''",
+        "f       | ''",
+        "q       | Q",
+      })
+  void word_thatIsTheBeginningOfASetting_isNearToIt(String word, String near) {
+    List<String> settings =
+        List.of("threshold", "attack", "release", "max-reduction", "reach", "Q");
+    assertThat(String.join(" ", Nearest.to(word, settings))).isEqualTo(near);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "electric guitar     | electric-guitar",
+        "lead vocal to mix   | lead-vocal",
+        "bass guitar         | bass",
+        "bass drum           | kick",
+        "bass-gitar          | bass",
+        "mix                 | mix-bus",
+        "master              | mix-bus",
+        "vox                 | lead-vocal backing-vocal",
+        ": electric guitar   | electric-guitar",
+        "Kick                | kick",
+      })
+  void source_saidInWordsOfTheTrade_isMendedToTheWholeKind(String words, String kinds) {
+    String text = "chain a {\n  source" + (words.startsWith(":") ? "" : " ") + words + "\n}\n";
+    Finding finding =
+        SourceFile.of("a.chain", text, new SectionReader(CATALOGUE))
+            .sections()
+            .get(0)
+            .findings()
+            .stream()
+            .filter(one -> one.code().equals("unknown-source"))
+            .findFirst()
+            .orElseThrow();
+    List<String> written =
+        finding.fixes().stream().map(fix -> fix.edits().get(0).edit().newText()).toList();
+    assertThat(String.join(" ", written)).isEqualTo(kinds);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "bell 3 kz -2 dB Q 1           | kHz",
+        "high-pass 60 Hz 12 dB/oktave  | dB/oct",
+        "compressor attack 10 msecs    | ms",
+        "delay 1 sekond                | s",
+      })
+  void unit_misspelt_isNearToTheUnitsThatTheStageTakes(String line, String units) {
+    String text = "chain a {\n  " + line + "\n}\n";
+    Finding finding =
+        SourceFile.of("a.chain", text, new SectionReader(CATALOGUE))
+            .sections()
+            .get(0)
+            .findings()
+            .stream()
+            .filter(one -> one.code().equals("unknown-unit"))
+            .findFirst()
+            .orElseThrow();
+    List<String> written =
+        finding.fixes().stream().map(fix -> fix.edits().get(0).edit().newText()).toList();
+    assertThat(String.join(" ", written)).isEqualTo(units);
   }
 
   @ParameterizedTest
