@@ -227,17 +227,22 @@ final class SettingsReader {
     if (takesSlopeInTwo(amount) || (amount.unit().isEmpty() && takesUnknownUnit(amount))) {
       return Optional.empty();
     }
+    boolean isCutOff =
+        takes.isSpan()
+            && next < items.size()
+            && items.get(next) instanceof Item.Word to
+            && to.text().equals("to");
+    if (isCutOff) {
+      next++; // The unit of both ends may be meant to stand at the one that is missing.
+      faults.noRange(setting, takes, amount, true);
+      return Optional.empty();
+    }
     Optional<Quantity> quantity = amounts.read(amount, setting, takes.unit());
     if (!takes.isSpan()) {
       return quantity.map(Value.Of::new);
     }
-    boolean isCutOff =
-        next < items.size() && items.get(next) instanceof Item.Word to && to.text().equals("to");
-    if (isCutOff) {
-      next++;
-    }
     if (quantity.isPresent()) {
-      faults.noRange(setting, takes, amount, isCutOff);
+      faults.noRange(setting, takes, amount, false);
     }
     return Optional.empty();
   }
