@@ -128,7 +128,9 @@ def render(folder, rate, sound):
     done = subprocess.run(list(map(str, words)), capture_output=True, text=True)
     if done.returncode != 0:
         sys.exit(done.stderr)
-    return numpy.frombuffer(out.read_bytes()[-len(data) :], "<f8")
+    rendered = out.read_bytes()
+    begin = rendered.index(b"data") + 8
+    return numpy.frombuffer(rendered[begin : begin + len(data)], "<f8")
 
 
 def runs(is_changed, gap):
