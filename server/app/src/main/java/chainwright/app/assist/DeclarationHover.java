@@ -26,6 +26,9 @@ import java.util.Optional;
  */
 record DeclarationHover(HoverGround ground, Definition.Track track, SignalPath path) {
 
+  /** The programme loudness [LUFS]. Source: EBU R 128 (second-hand). */
+  private static final double R128_LUFS = -23;
+
   /**
    * Tells of a declaration.
    *
@@ -307,7 +310,13 @@ record DeclarationHover(HoverGround ground, Definition.Track track, SignalPath p
     return target.isPresent();
   }
 
-  /** Source of the comparison: EBU R 128, −23 LUFS (second-hand). */
+  private static String against(double differenceLu) {
+    String size = NumberText.format(Math.abs(differenceLu), 1);
+    return size.equals("0")
+        ? "exactly"
+        : size + " LU " + (differenceLu > 0 ? "louder than" : "softer than");
+  }
+
   private boolean loudness(HoverPage page) {
     Optional<Declarations.Target> target = track.declarations().loudness();
     target.ifPresent(
@@ -315,8 +324,8 @@ record DeclarationHover(HoverGround ground, Definition.Track track, SignalPath p
             page.say(
                 HoverPage.answer(
                     "loudness " + loudness.level(),
-                    NumberText.formatSigned(loudness.level().decibels() + 23, 1).replace('-', '−')
-                        + " LU against the −23 LUFS of EBU R 128; aimed at, changes nothing")));
+                    against(loudness.level().decibels() - R128_LUFS)
+                        + " the −23 LUFS of EBU R 128; aimed at, changes nothing")));
     return target.isPresent();
   }
 

@@ -52,6 +52,7 @@ record SessionHover(HoverGround ground) {
   private boolean session(HoverPage page, Definition.Session session) {
     long chains = ground.scope().tracks().stream().filter(track -> !track.isBus()).count();
     long buses = ground.scope().tracks().size() - chains;
+    int presets = ground.scope().presets().size();
     page.say(
         HoverPage.answer(
             "session " + HoverPage.plain(session.title()),
@@ -59,8 +60,8 @@ record SessionHover(HoverGround ground) {
                 + (chains == 1 ? " chain, " : " chains, ")
                 + buses
                 + (buses == 1 ? " bus, " : " buses, ")
-                + ground.scope().presets().size()
-                + " presets, at "
+                + presets
+                + (presets == 1 ? " preset, at " : " presets, at ")
                 + ground.scope().sampleRate()));
     List<List<String>> rows = new ArrayList<>();
     session.sampleRate().ifPresent(rate -> rows.add(List.of("sample rate", rate.toString())));
@@ -158,7 +159,7 @@ record SessionHover(HoverGround ground) {
         HoverPage.answer(
             "listeners " + who,
             (isMinor ? "75" : "80")
-                + " dBA for 40 hours a week are the most, and half the time for every 3 dB more"));
+                + " dBA for 40 hours a week at most; half the time for every 3 dB more"));
     page.say("Source: WHO and ITU-T, H.870, mode " + (isMinor ? "2" : "1") + " (second-hand).");
     return true;
   }

@@ -90,8 +90,8 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     }
     page.table(
         isParallel
-            ? List.of("path", "level", "latency", "made equal by", "what it does")
-            : List.of("band", "latency", "made equal by", "what it does"),
+            ? List.of("path", "level", "latency", "delayed by", "what it does")
+            : List.of("band", "latency", "delayed by", "what it does"),
         rows);
     if (isDynamic(split)) {
       page.say("Drawn with all dynamics at rest.");
@@ -100,7 +100,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
       page.say(
           "The whole is "
               + latency(latest, split.rate())
-              + " late; the earlier ways wait for the latest.");
+              + " late; the earlier ways are delayed to meet the latest.");
     }
     loudest(page, split, isParallel);
   }
@@ -120,7 +120,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
                     && stage.sound().filter(sound -> sound.curve().isPresent()).isPresent());
   }
 
-  /** The sum against what the same paths would give with all their waves in step. */
+  /** The sum against what the same paths would give if they were in phase. */
   private void loudest(HoverPage page, SplitElement split, boolean isParallel) {
     if (!isParallel || split.branches().size() < 2) {
       return;
@@ -141,13 +141,13 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     }
     page.say(
         worst < 0.1
-            ? "The paths are in step at all frequencies: nothing cancels."
-            : "The phases of the paths take away most at "
+            ? "The paths are in phase at all frequencies: nothing cancels."
+            : "The paths cancel most at "
                 + Readings.frequency(hertz)
                 + ": "
                 + (Double.isInfinite(worst)
                     ? "everything"
-                    : Readings.number(worst, 1) + " dB less than with all waves in step")
+                    : Readings.number(worst, 1) + " dB less than if they were in phase")
                 + ".");
   }
 
@@ -240,8 +240,7 @@ record StructureHover(HoverGround ground, Optional<SignalPath> path, Optional<So
     double latest = ground.latencySeconds(List.of(split));
     double own = ground.latencySeconds(branch.elements());
     page.say(
-        "Latency "
-            + latency(own, split.rate())
+        (own > 0 ? "Latency " + latency(own, split.rate()) : "No latency")
             + (latest > own && !isAlone
                 ? ", delayed by " + latency(latest - own, split.rate()) + " to meet the latest."
                 : "."));

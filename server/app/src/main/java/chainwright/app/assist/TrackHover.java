@@ -64,12 +64,12 @@ record TrackHover(HoverGround ground) {
               Readings.gain(inflow.levelDb()),
               seconds > 0 ? Readings.time(seconds) : ""));
     }
-    page.table(List.of("what flows in", "by", "level", "latency"), rows);
+    page.table(List.of("what comes in", "by", "level", "latency"), rows);
     if (latest > earliest) {
       page.say(
-          "Their own latencies lie "
+          "Their latencies differ by "
               + Readings.time(latest - earliest)
-              + " apart; what shares a sound must be delayed to meet.");
+              + "; the earlier ones are delayed to meet the latest.");
     }
   }
 

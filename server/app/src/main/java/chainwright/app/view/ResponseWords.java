@@ -78,8 +78,14 @@ public final class ResponseWords {
     double edgeDb = high.decibels() + ResponseSearch.HALF_POWER_DB;
     List<Double> edges = ResponseSearch.findCrossings(response, edgeDb, LOWEST_HZ, top);
     List<String> where = edges.stream().map(Readings::frequency).toList();
+    int last = where.size() - 1;
     return Readings.gainAt(high.decibels(), high.hertz())
-        + (where.isEmpty() ? "" : ", 3 dB less at " + String.join(" and ", where));
+        + (where.isEmpty()
+            ? ""
+            : ", 3 dB less at "
+                + String.join(", ", where.subList(0, last))
+                + (last > 0 ? " and " : "")
+                + where.get(last));
   }
 
   /**

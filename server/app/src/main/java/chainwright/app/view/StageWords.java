@@ -81,6 +81,7 @@ public final class StageWords {
       }
     }
     stage.context().settings().value("slope").ifPresent(slope -> parts.add(slope.toString()));
+    boolean hasPlace = !parts.isEmpty();
     if (parts.isEmpty()) {
       double middle = response.decibelsAt(1000);
       if (Math.abs(middle) >= INAUDIBLE_DB) {
@@ -90,7 +91,9 @@ public final class StageWords {
     if (stage.context().lowestHz().isPresent()) {
       double lowest = stage.context().lowestHz().getAsDouble();
       double loss = response.decibelsAt(lowest);
-      if (Math.abs(loss) >= INAUDIBLE_DB && Double.isFinite(loss)) {
+      // Where the whole is turned up or down, the lowest note is no news.
+      boolean isNews = hasPlace || Math.abs(loss - response.decibelsAt(1000)) >= INAUDIBLE_DB;
+      if (isNews && Math.abs(loss) >= INAUDIBLE_DB && Double.isFinite(loss)) {
         parts.add(Readings.gain(loss) + " at the " + lowestNote(stage, lowest, loss));
       }
     }
