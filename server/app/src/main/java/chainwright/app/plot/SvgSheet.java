@@ -3,7 +3,6 @@ package chainwright.app.plot;
 import chainwright.app.plot.LabelField.Ridge;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Draws one chart on one sheet, from the paper up to the words.
@@ -25,6 +24,9 @@ final class SvgSheet {
   private static final double STRIP_PX = 4;
   private static final int MOST_LANES = 3;
 
+  /** How far beside a square plot its readings and the key stand. */
+  private static final double NOTES_PX = 28;
+
   private final Chart chart;
   private final PlotTheme theme;
   private final SvgInk ink = new SvgInk();
@@ -32,7 +34,6 @@ final class SvgSheet {
   private final int height;
   private final int shownHeight;
   private final Box box;
-  private @Nullable Ridge unity;
 
   SvgSheet(Chart chart, PlotTheme theme) {
     this(
@@ -77,6 +78,7 @@ final class SvgSheet {
     frame();
     words(field, ridges);
     notes();
+    key();
     return ink.close();
   }
 
@@ -232,11 +234,6 @@ final class SvgSheet {
       for (Chart.Mark mark : chart.marks()) {
         double x = box.atX(chart.x().fraction(mark.x()));
         double y = box.atY(chart.y().fraction(mark.y()));
-        PointRun reading = new PointRun();
-        reading.add(box.left(), y);
-        reading.add(x, y);
-        reading.add(x, box.bottom());
-        field.add(List.of(reading));
         ink.lines(
             new double[] {x, y, x, box.bottom(), x, y, box.left(), y},
             8,
@@ -248,12 +245,6 @@ final class SvgSheet {
   /** Draws the stage last, over the others, but returns the courses in the curves' order. */
   private List<Ridge> curves(LabelField field) {
     List<Ridge> ridges = new ArrayList<>();
-    if (chart.square()) {
-      PointRun diagonal = new PointRun();
-      diagonal.add(box.left(), box.bottom());
-      diagonal.add(box.right(), box.top());
-      unity = field.add(List.of(diagonal));
-    }
     List<List<PointRun>> lines = new ArrayList<>();
     for (Curve curve : chart.curves()) {
       List<PointRun> runs = Strokes.lines(curve, chart.x(), chart.y(), box);
@@ -345,7 +336,7 @@ final class SvgSheet {
       ink.circle(x, y, 3.3, fill(theme.plate()) + " " + stroke(theme.ink(), "1.5"));
       labels.besideMark(x, y, Lettering.oneLine(mark.label()));
     }
-    for (int i = 0; i < chart.curves().size(); i++) {
+    for (int i = 0; i < chart.curves().size() && !chart.square(); i++) {
       Curve curve = chart.curves().get(i);
       labels.alongCurve(
           Lettering.fitted(Lettering.oneLine(curve.label()), 11, box.width() / 2),
@@ -353,14 +344,27 @@ final class SvgSheet {
           SvgLines.of(theme, chart.curves(), i),
           ridges.get(i));
     }
-    if (unity != null) {
-      labels.alongCurve(
-          "out = in", theme.quietInk(), "fill=\"none\" " + stroke(theme.quietInk(), ".8"), unity);
+  }
+
+  /** Names the lines of a square plot beside it. */
+  private void key() {
+    if (!chart.square()) {
+      return;
     }
+    SvgKey key = new SvgKey(ink, box.right() + NOTES_PX, RIGHT);
+    for (int i = 0; i < chart.curves().size(); i++) {
+      Curve curve = chart.curves().get(i);
+      key.add(
+          curve.label(),
+          theme.ofRole(curve.role()),
+          SvgLines.of(theme, chart.curves(), i));
+    }
+    key.add("out = in", theme.quietInk(), stroke(theme.quietInk(), ".8"));
+    key.draw(box.bottom() - 2);
   }
 
   private void notes() {
-    double x = box.right() + 28;
+    double x = box.right() + NOTES_PX;
     double y = box.top() + 30;
     for (Chart.Note note : chart.notes()) {
       ink.text(
