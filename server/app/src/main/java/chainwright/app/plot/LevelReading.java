@@ -32,17 +32,4 @@ public record LevelReading(String label, double inputDbfs, double outputDbfs, do
               + " dB of reduction");
     }
   }
-
-  /**
-   * Returns the reading of a stage without make-up gain: the reduction is input minus output.
-   *
-   * @param label which level this is
-   * @param inputDbfs the level before the stage [dBFS]
-   * @param outputDbfs the level after the stage [dBFS]
-   * @return the reading
-   * @throws IllegalArgumentException if the input is not finite or the output is NaN
-   */
-  public static LevelReading of(String label, double inputDbfs, double outputDbfs) {
-    return new LevelReading(label, inputDbfs, outputDbfs, inputDbfs - outputDbfs);
-  }
 }

@@ -63,10 +63,11 @@ public final class DynamicsPlots {
             .withLevels(new ValueRange(lowest, 0))
             .withThresholds(lines)
             .withReading(
-                LevelReading.of(
+                new LevelReading(
                     nominal.isDeclared() ? "at the alignment level" : "at the nominal level",
                     nominal.levelDbfs(),
-                    curve.outputDb(nominal.levelDbfs())));
+                    curve.outputDb(nominal.levelDbfs()),
+                    curve.gainReductionDb(nominal.levelDbfs())));
     if (curve instanceof CompressorCurve compressor && compressor.kneeWidthDb() > 0) {
       double half = compressor.kneeWidthDb() / 2;
       plot =

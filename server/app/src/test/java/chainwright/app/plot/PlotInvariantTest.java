@@ -271,7 +271,7 @@ class PlotInvariantTest {
         crowded.withZones(zones).withMarkers(markers.subList(0, 8)),
         LevelPlot.of("", List.of(empty)),
         LevelPlot.of("shut", List.of(broken))
-            .withReading(LevelReading.of("noise", -90, Double.NEGATIVE_INFINITY)),
+            .withReading(new LevelReading("noise", -90, -inf, inf)),
         StepPlot.of("", List.of(), new ValueRange(0, 1e-4)),
         StepPlot.of("slow", List.of(broken), new ValueRange(0, 600)),
         decay(List.of(), List.of(), new ValueRange(0, 1e-4)),

@@ -109,7 +109,7 @@ final class SamplePlots {
             List.of(new Curve("3:1", CurveRole.STAGE, input, input.map(SamplePlots::softKnee))))
         .withThresholds(List.of(new LevelLine(-24, "threshold −24")))
         .withKnee(new ValueRange(-29, -19))
-        .withReading(LevelReading.of("nominal level", -18, softKnee(-18)));
+        .withReading(new LevelReading("nominal level", -18, softKnee(-18), -18 - softKnee(-18)));
   }
 
   private static LevelPlot gate() {
@@ -122,7 +122,7 @@ final class SamplePlots {
                     "closing", CurveRole.RETURN, input, input.map(x -> x < -46 ? x - 20 : x))))
         .withLevels(new ValueRange(-80, 0))
         .withThresholds(List.of(new LevelLine(-40, "opens −40"), new LevelLine(-46, "closes −46")))
-        .withReading(LevelReading.of("room noise", -54, -74));
+        .withReading(new LevelReading("room noise", -54, -74, 20));
   }
 
   private static StepPlot step() {
