@@ -50,7 +50,7 @@ final class SettingLines {
           .row(setting, source)
           .ifPresent(
               row -> {
-                table.append("  \n  ").append(range(setting, row, settings));
+                table.append("\n  - ").append(range(setting, row, settings));
                 row.range().sources().stream().map(Citation::spelt).forEach(citations::add);
               });
       table.append('\n');
