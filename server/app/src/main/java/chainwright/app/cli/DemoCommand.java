@@ -10,6 +10,9 @@ import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -68,7 +71,7 @@ final class DemoCommand implements Callable<Integer> {
     try {
       write();
     } catch (IOException e) {
-      throw new IOException("`" + folder + "` cannot be written: " + e.getMessage(), e);
+      throw new IOException("`" + folder + "` cannot be written: " + reason(e), e);
     }
     PrintWriter out = spec.commandLine().getOut();
     out.println("Wrote an invented session into " + folder + ":");
@@ -82,6 +85,26 @@ final class DemoCommand implements Callable<Integer> {
     out.println("  chainwright check " + folder);
     out.println("  chainwright measure " + folder.resolve("takes/lead.wav"));
     return ChainwrightCommand.CLEAN;
+  }
+
+  /** Says what went wrong without the name of the draft, which is none that the person gave. */
+  private static String reason(IOException trouble) {
+    if (trouble.getCause() instanceof IOException cause) {
+      return reason(cause);
+    }
+    if (trouble instanceof AccessDeniedException) {
+      return "permission denied";
+    }
+    if (trouble instanceof FileAlreadyExistsException left) {
+      return "`" + left.getFile() + "` is left of a run that was cut short; delete it";
+    }
+    if (trouble instanceof FileSystemException system) {
+      return system.getReason() == null
+          ? "the folder around it takes no other"
+          : system.getReason();
+    }
+    String message = trouble.getMessage();
+    return message == null ? trouble.getClass().getSimpleName() : message;
   }
 
   /** Writes beside the folder and moves into place, so that a broken write leaves nothing. */

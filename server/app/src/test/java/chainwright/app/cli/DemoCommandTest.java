@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class DemoCommandTest {
@@ -48,6 +50,17 @@ class DemoCommandTest {
     try (Stream<Path> left = Files.list(folder)) {
       assertThat(left).containsExactly(file);
     }
+  }
+
+  /** The folder in which it is made is none that anybody has named. */
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void demo_whereNoFolderCanBeMade_saysSoByTheNameGiven() {
+    CommandRun run = CommandRun.of("demo", "/proc/session");
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err())
+        .startsWith("chainwright: `/proc/session` cannot be written: ")
+        .doesNotContain("draft");
   }
 
   @Test
