@@ -31,8 +31,7 @@ final class SvgKey {
 
   /** Adds a line by the attributes it is drawn with; one without a name is passed over. */
   void add(String name, String colour, String stroke) {
-    String words =
-        Lettering.fitted(Lettering.oneLine(name), SIZE_PX, right - left - SAMPLE_PX - 6);
+    String words = Lettering.fitted(Lettering.oneLine(name), SIZE_PX, right - left - SAMPLE_PX - 6);
     if (!words.isEmpty()) {
       entries.add(new Entry(words, colour, stroke));
     }
@@ -56,10 +55,7 @@ final class SvgKey {
       for (Entry entry : row) {
         ink.line(x, y - 4, x + SAMPLE_PX, y - 4, entry.stroke());
         ink.text(
-            x + SAMPLE_PX + 5,
-            y,
-            entry.name(),
-            "font-size=\"11\" fill=\"" + entry.colour() + "\"");
+            x + SAMPLE_PX + 5, y, entry.name(), "font-size=\"11\" fill=\"" + entry.colour() + "\"");
         x += width(entry) + GAP_PX;
       }
       y += ROW_PX;

@@ -63,6 +63,11 @@ final class SvgLabels {
           nearX,
           nearY,
           "stroke=\"" + theme.quietInk() + "\" stroke-width=\".8\"");
+      for (double along = start; along < 1; along += 3 / reach) {
+        double atX = x + (nearX - x) * along;
+        double atY = y + (nearY - y) * along;
+        field.block(new Box(atX - 1, atY - 1, atX + 1, atY + 1));
+      }
     }
     write(choice, label, theme.ink(), 0);
   }

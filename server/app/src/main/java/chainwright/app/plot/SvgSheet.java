@@ -2,6 +2,7 @@ package chainwright.app.plot;
 
 import chainwright.app.plot.LabelField.Ridge;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -330,7 +331,12 @@ final class SvgSheet {
       double y = box.atY(chart.y().fraction(mark.y()));
       field.block(new Box(x - 5, y - 5, x + 5, y + 5));
     }
-    for (Chart.Mark mark : chart.marks()) {
+    // There is most room to the right of the last, so it gets its word first.
+    List<Chart.Mark> marks = new ArrayList<>(chart.marks());
+    if (!Double.isNaN(chart.level())) {
+      marks.sort(Comparator.comparingDouble(Chart.Mark::x).reversed());
+    }
+    for (Chart.Mark mark : marks) {
       double x = box.atX(chart.x().fraction(mark.x()));
       double y = box.atY(chart.y().fraction(mark.y()));
       ink.circle(x, y, 3.3, fill(theme.plate()) + " " + stroke(theme.ink(), "1.5"));
@@ -354,10 +360,7 @@ final class SvgSheet {
     SvgKey key = new SvgKey(ink, box.right() + NOTES_PX, RIGHT);
     for (int i = 0; i < chart.curves().size(); i++) {
       Curve curve = chart.curves().get(i);
-      key.add(
-          curve.label(),
-          theme.ofRole(curve.role()),
-          SvgLines.of(theme, chart.curves(), i));
+      key.add(curve.label(), theme.ofRole(curve.role()), SvgLines.of(theme, chart.curves(), i));
     }
     key.add("out = in", theme.quietInk(), stroke(theme.quietInk(), ".8"));
     key.draw(box.bottom() - 2);

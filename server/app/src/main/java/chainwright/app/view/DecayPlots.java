@@ -59,7 +59,9 @@ public final class DecayPlots {
             new TimeMark(
                 fallen.getAsDouble(),
                 DecayPlot.FALL_DB,
-                curve.role() == CurveRole.STAGE ? "−60 dB after " + time : time));
+                curve.role() == CurveRole.STAGE
+                    ? "−60 dB after " + time
+                    : time + " at " + curve.label()));
       }
     }
     return new DecayPlot(

@@ -130,8 +130,7 @@ public final class StagePlots {
 
   /** Names the curve of a chain, and what it lacks. */
   private static String whole(SignalPath path) {
-    List<String> lacking =
-        path.uncomputed().stream().map(StagePlots::word).distinct().toList();
+    List<String> lacking = path.uncomputed().stream().map(StagePlots::word).distinct().toList();
     return lacking.isEmpty() ? "whole chain" : "whole chain without " + String.join(", ", lacking);
   }
 

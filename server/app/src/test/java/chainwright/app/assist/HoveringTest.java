@@ -206,6 +206,7 @@ class HoveringTest {
         "during         | during",
         "apply          | apply top-care",
         "bus            | voices \"Voices\"",
+        "reverb         | reverb 1.8",
         "max-true-peak  | max-true-peak",
         "loudness       | loudness",
       })

@@ -162,8 +162,8 @@ final class SamplePlots {
         List.of(new TimeEvent(preDelay, "pre-delay 60 ms")),
         List.of(
             new TimeMark(1.46, -60, "−60 dB after 1.46 s"),
-            new TimeMark(1.56, -60, "1.56 s"),
-            new TimeMark(1.06, -60, "1.06 s")),
+            new TimeMark(1.56, -60, "1.56 s at 125 Hz"),
+            new TimeMark(1.06, -60, "1.06 s at 4 kHz")),
         new ValueRange(0, 1.9));
   }
 

@@ -3,6 +3,7 @@ package chainwright.app.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import chainwright.app.plot.AltText;
 import chainwright.app.plot.Curve;
 import chainwright.app.plot.DecayPlot;
 import chainwright.app.plot.Repeat;
@@ -45,6 +46,21 @@ class DecayPlotsTest {
   void reverb_octavesThatFallAlike_areOneLine(String text, String labels) {
     assertThat(plot(text).curves().stream().map(Curve::label))
         .containsExactly(labels.split("\\|", -1));
+  }
+
+  @Test
+  void reverb_inWords_saysWhenEachOctaveHasFallen() {
+    assertThat(AltText.of(plot("reverb 2 s bass-ratio 1.5 treble-ratio 0.5 pre-delay 100 ms")))
+        .matches(
+            "Reverb 2 s \\(level after a sound stops\\): pre-delay 100 ms; −60 dB after 2\\.1\\d? s;"
+                + " 3\\.\\d+ s at 125 Hz; 1\\.\\d+ s at 4 kHz");
+  }
+
+  @Test
+  void echo_inWords_saysTheFirstRepeatsAndHowManyMore() {
+    assertThat(AltText.of(plot("echo 250 ms feedback 50 %")))
+        .startsWith("Echo 250 ms (level of each repeat): 0 dB after 250 ms; −6 dB after 500 ms")
+        .endsWith("and 2 more");
   }
 
   @Test

@@ -33,8 +33,7 @@ class PlotWordsTest {
   private static LevelReading reading(String stage) {
     StageElement element = (StageElement) DrawnPath.of(stage).elements().get(0);
     LevelPlot plot =
-        (LevelPlot)
-            StagePlots.stage(element, Optional.empty(), Nominal.USUAL).orElseThrow();
+        (LevelPlot) StagePlots.stage(element, Optional.empty(), Nominal.USUAL).orElseThrow();
     return Objects.requireNonNull(plot.reading());
   }
 }
