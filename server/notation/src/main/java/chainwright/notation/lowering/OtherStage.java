@@ -2,13 +2,17 @@ package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
 import chainwright.notation.catalogue.Family;
+import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.fault.Fault;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.syntax.Statement;
 import chainwright.notation.text.TextEdit;
+import chainwright.quantity.Dimension;
+import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A word on the line of a stage that is a setting of other stages only.
@@ -59,6 +63,53 @@ record OtherStage(StageKind kind, Statement statement, Catalogue catalogue, Repo
                     new TextEdit(statement.head().orElseThrow().span(), fitting.get(0).word())))
             : List.of());
     return isOne;
+  }
+
+  /**
+   * Reports a value whose unit the setting does not take, where one other stage has that setting in
+   * that unit and can mean all that is written on the line.
+   *
+   * @return whether the line was meant for another stage
+   */
+  boolean report(Setting setting, Item.Amount amount) {
+    Optional<Dimension> written = amount.unit().flatMap(Unit::parse).map(Unit::dimension);
+    boolean isOwn = written.equals(SettingFaults.dimension(setting));
+    if (written.isEmpty() || isOwn || report.isTrial() || statement.head().isEmpty()) {
+      return false;
+    }
+    List<StageKind> fitting =
+        having(setting.name()).stream()
+            .filter(one -> SettingFaults.dimension(setting(one, setting.name())).equals(written))
+            .filter(this::fits)
+            .toList();
+    if (fitting.size() != 1) {
+      return false;
+    }
+    String word = fitting.get(0).word();
+    report.add(
+        Fault.WRONG_UNIT,
+        amount.span(),
+        "the `"
+            + setting.name()
+            + "` of `"
+            + kind.word()
+            + "` is "
+            + SettingFaults.dimension(setting).map(Dimension::description).orElse("a word")
+            + ", that of `"
+            + word
+            + "` "
+            + written.get().description(),
+        fitting.get(0).says(),
+        "Write `" + word + "`, which can mean all that stands here, or the other unit.",
+        report.change(
+            "Write `" + word + "`",
+            true,
+            new TextEdit(statement.head().orElseThrow().span(), word)));
+    return true;
+  }
+
+  private static Setting setting(StageKind kind, String name) {
+    return kind.setting(name).orElseThrow();
   }
 
   boolean isKnown(Item.Word word) {

@@ -1,6 +1,7 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
+import chainwright.notation.catalogue.Family;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
@@ -225,6 +226,9 @@ record SettingFaults(
     }
     List<String> said = SettingWords.of(kind, word.text());
     List<String> near = said.isEmpty() ? Nearest.to(word.text(), known()) : said;
+    if (near.isEmpty() && isBareName(word)) {
+      return false;
+    }
     OtherStage other = new OtherStage(kind, statement, catalogue, report);
     if (near.isEmpty() && other.report(word)) {
       unread.add(new Unread(word.span(), kind.settings()));
@@ -240,6 +244,36 @@ record SettingFaults(
           Report.knownHere(known()));
     }
     return false;
+  }
+
+  /** Reports a value in a unit that this setting has in another stage only. */
+  boolean isForOtherStage(Setting setting, Takes.InUnit takes, Item.Amount amount) {
+    // Asked of every amount of a file at its start: no lambdas.
+    Unit unit = Unit.parse(amount.unit().orElse("")).orElse(null);
+    return unit != null
+        && unit.dimension() != takes.unit().dimension()
+        && new OtherStage(kind, statement, catalogue, report).report(setting, amount);
+  }
+
+  /** Reports the name of a path or a band that lacks its `as`; tells whether it can be one. */
+  private boolean isBareName(Item.Word word) {
+    boolean isFirst =
+        statement.items().get(0) instanceof Item.Word first && first.span().equals(word.span());
+    if (kind.family() != Family.STRUCTURE || !isFirst) {
+      return false;
+    }
+    unread.add(new Unread(word.span(), List.of()));
+    report.add(
+        Fault.UNKNOWN_SETTING,
+        word.span(),
+        "`" + kind.word() + "` knows no `" + word.text() + "`",
+        "",
+        "If it is the name, write `as " + word.text() + "`. " + Report.knownHere(known()),
+        report.change(
+            "Write `as " + word.text() + "`",
+            true,
+            new TextEdit(new TextSpan(word.span().start(), word.span().start()), "as ")));
+    return true;
   }
 
   private void reportNoNumber(Item.Word unit) {

@@ -237,6 +237,9 @@ final class SettingsReader {
       faults.noRange(setting, takes, amount, true);
       return Optional.empty();
     }
+    if (amount.unit().isPresent() && faults.isForOtherStage(setting, takes, amount)) {
+      return Optional.empty();
+    }
     Optional<Quantity> quantity = amounts.read(amount, setting, takes.unit());
     if (!takes.isSpan()) {
       return quantity.map(Value.Of::new);
