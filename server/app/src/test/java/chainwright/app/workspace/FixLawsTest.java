@@ -24,7 +24,7 @@ import org.junit.jupiter.api.TestFactory;
 
 /**
  * What holds for every fix, whoever offers it: applied, it clears its own finding and brings no
- * error that was not there before.
+ * error that was not there before; and there are no more errors and warnings than before.
  */
 class FixLawsTest {
 
@@ -40,6 +40,13 @@ class FixLawsTest {
   private static final Set<String> UNREAD_BEFORE =
       Set.of(
           "unknown-stage", "continues-nothing", "unknown-setting", "surplus-words", "text-missing");
+
+  /**
+   * A block deeper than any is read cannot be closed; and a usual cutoff for one high-pass moves
+   * the corner that it makes with another one, of which a rule speaks.
+   */
+  private static final Set<String> MAY_BRING_A_WARNING =
+      Set.of("nested-too-deep.chain", "untidy.chain");
 
   /** A fix that writes a value, with or without its name: its number, or its word. */
   private static final Pattern WRITE = Pattern.compile("Write `(?:[a-zA-Z-]+ )?([^ `]+)[^`]*`");
@@ -130,6 +137,11 @@ class FixLawsTest {
           assertThat(errors(after))
               .as("errors after `%s` in%n%s%nare:%n%s", fix.title(), text, after)
               .isSubsetOf(errors(before));
+          if (!MAY_BRING_A_WARNING.contains(String.valueOf(path.getFileName()))) {
+            assertThat(grave(after))
+                .as("errors and warnings after `%s` in%n%s%nare:%n%s", fix.title(), text, after)
+                .isLessThanOrEqualTo(grave(before));
+          }
         }
       }
     }
@@ -138,6 +150,12 @@ class FixLawsTest {
   private static long said(FindingDump judged, Finding finding) {
     return judged.findings().stream()
         .filter(one -> one.code().equals(finding.code()) && one.what().equals(finding.what()))
+        .count();
+  }
+
+  private static long grave(FindingDump judged) {
+    return judged.findings().stream()
+        .filter(one -> one.severity() == Severity.ERROR || one.severity() == Severity.WARNING)
         .count();
   }
 

@@ -30,6 +30,7 @@ public final class SignalPath {
   private final SampleRate rate;
   private final Optional<Level> alignment;
   private final List<StageElement> stages;
+  private final List<StageElement> placed;
 
   /**
    * Makes a path.
@@ -60,7 +61,9 @@ public final class SignalPath {
     // Nearly every rule asks for them.
     List<StageElement> found = new ArrayList<>();
     collect(elements, found);
-    this.stages = List.copyOf(found);
+    this.placed = List.copyOf(found);
+    found.removeIf(stage -> !stage.isFinished());
+    this.stages = found.size() == placed.size() ? placed : List.copyOf(found);
   }
 
   /**
@@ -164,12 +167,22 @@ public final class SignalPath {
 
   /**
    * Returns the stages that are not bypassed, in order, those inside structures included. A stage
-   * that lacks a setting it needs is still being written; nothing can be said of it yet.
+   * that lacks a setting it needs is still being written; no value of it is settled yet.
    *
    * @return the stages; {@link StageElement#isPartial} tells which see only a part of the signal
    */
   public List<StageElement> stages() {
     return stages;
+  }
+
+  /**
+   * Returns the stages that are not bypassed, in order, those still being written included: their
+   * words are known, and so is what stands before what.
+   *
+   * @return the stages; those that are not finished have no sound
+   */
+  public List<StageElement> placed() {
+    return placed;
   }
 
   /**
@@ -205,9 +218,7 @@ public final class SignalPath {
         continue;
       }
       if (element instanceof StageElement stage) {
-        if (stage.isFinished()) {
-          into.add(stage);
-        }
+        into.add(stage);
       } else if (element instanceof SplitElement split) {
         for (PathElement.PathBranch branch : split.branches()) {
           collect(branch.elements(), into);

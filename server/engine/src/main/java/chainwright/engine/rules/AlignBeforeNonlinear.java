@@ -42,7 +42,7 @@ public final class AlignBeforeNonlinear implements Rule {
       return;
     }
     StageElement nonlinear = null;
-    for (StageElement element : StageOrder.mainLine(evidence)) {
+    for (StageElement element : StageOrder.placed(evidence)) {
       boolean dependsOnLevel =
           StageOrder.isCompression(element)
               || StageOrder.isGating(element)

@@ -5,14 +5,16 @@ import chainwright.dsp.filter.Response;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.model.Value;
 import chainwright.quantity.Decibels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 
 /**
- * What follows the last de-esser lifts 5 to 10 kHz again.
+ * What follows the last de-esser lifts its band again.
  *
  * <p>Why: a later boost in the same band gives back what the de-esser took.
  *
@@ -23,11 +25,7 @@ import java.util.function.Consumer;
 public final class BrightBoostAfterDeEss implements Rule {
 
   private static final double BOOST_DB = 2;
-  private static final double LOWEST_HZ = 5000;
-  private static final double HIGHEST_HZ = 10_000;
   private static final int POINTS = 48;
-  private static final double[] GRID =
-      FrequencyGrid.logarithmic(LOWEST_HZ, HIGHEST_HZ, POINTS).toHertz();
 
   private static final RuleCard CARD =
       new RuleCard(
@@ -51,30 +49,45 @@ public final class BrightBoostAfterDeEss implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    List<StageElement> line = StageOrder.mainLine(evidence);
+    List<StageElement> line = StageOrder.placed(evidence);
     StageElement deEsser = null;
     List<StageElement> later = new ArrayList<>();
     for (StageElement element : line) {
       if (element.word().equals("de-ess")) {
         deEsser = element;
         later.clear();
-      } else if (element.sound().isPresent()) {
+      } else {
         later.add(element);
       }
     }
-    if (deEsser == null || boundDb(later) < BOOST_DB || mostDb(later) < BOOST_DB) {
+    Optional<Value.Span> band = deEsser == null ? Optional.empty() : band(deEsser);
+    boolean isKnown = later.stream().allMatch(one -> one.sound().isPresent());
+    if (deEsser == null || band.isEmpty() || !isKnown || boundDb(later) < BOOST_DB) {
+      return;
+    }
+    double[] grid =
+        FrequencyGrid.logarithmic(
+                band.get().low().baseValue(), band.get().high().baseValue(), POINTS)
+            .toHertz();
+    if (mostDb(later, grid) < BOOST_DB) {
       return;
     }
     List<Lift> after = new ArrayList<>();
     double sumDb = 0;
     for (StageElement element : later) {
-      Lift lift = lift(element, element.sound().orElseThrow().response());
+      Lift lift = lift(element, element.sound().orElseThrow().response(), grid);
       after.add(lift);
       sumDb += lift.gainDb();
     }
     if (sumDb >= BOOST_DB) {
-      report.accept(finding(evidence, deEsser, after, sumDb));
+      report.accept(finding(evidence, deEsser, band.get(), after, sumDb));
     }
+  }
+
+  private static Optional<Value.Span> band(StageElement deEsser) {
+    return deEsser.stage().settings().value("band").orElse(null) instanceof Value.Span band
+        ? Optional.of(band)
+        : Optional.empty();
   }
 
   private static double boundDb(List<StageElement> elements) {
@@ -86,24 +99,24 @@ public final class BrightBoostAfterDeEss implements Rule {
   }
 
   /** What the sum of the mean gains is at most, told without designing the filters. */
-  private static double mostDb(List<StageElement> elements) {
+  private static double mostDb(List<StageElement> elements, double[] grid) {
     double sumDb = 0;
     for (StageElement element : elements) {
-      sumDb += element.sound().orElseThrow().response().estimateMean(GRID).mostDb();
+      sumDb += element.sound().orElseThrow().response().estimateMean(grid).mostDb();
     }
     return sumDb;
   }
 
-  private static Lift lift(StageElement element, Response response) {
+  private static Lift lift(StageElement element, Response response, double[] grid) {
     double sumDb = 0;
-    for (double decibels : response.toDecibels(GRID)) {
+    for (double decibels : response.toDecibels(grid)) {
       sumDb += decibels;
     }
     return new Lift(element, sumDb / POINTS);
   }
 
   private static Finding finding(
-      Evidence evidence, StageElement deEsser, List<Lift> after, double sumDb) {
+      Evidence evidence, StageElement deEsser, Value.Span band, List<Lift> after, double sumDb) {
     List<Lift> strongest =
         after.stream().sorted(Comparator.comparingDouble(Lift::gainDb).reversed()).toList();
     List<StageElement> moved = new ArrayList<>();
@@ -120,11 +133,17 @@ public final class BrightBoostAfterDeEss implements Rule {
     return evidence.finding(
         CARD,
         StageOrder.at(first, "gain"),
-        "What follows the de-esser lifts 5 to 10 kHz by "
+        "What follows the de-esser lifts its band, "
+            + band
+            + ", by "
             + decibels(sumDb)
-            + " on average, where it takes at most "
-            + Figures.amount(deEsser.context().number("max-reduction"))
-            + " from the esses",
+            + " on average"
+            + deEsser
+                .stage()
+                .settings()
+                .number("max-reduction")
+                .map(most -> ", where it takes at most " + Figures.amount(most) + " from the esses")
+                .orElse(""),
         "Move the boost above the de-esser, lower it, or add a de-esser behind it.",
         List.of(StageOrder.related(deEsser, "the de-esser whose work it gives back")),
         StageOrder.moveBefore(evidence, "Move " + them + " before `de-ess`", inOrder, deEsser));

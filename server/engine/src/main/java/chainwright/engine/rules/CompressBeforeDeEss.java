@@ -43,7 +43,7 @@ public final class CompressBeforeDeEss implements Rule {
     boolean isVoice =
         evidence.path().source().map(kind -> VOICES.contains(kind.word())).orElse(true);
     StageElement compressor = null;
-    for (StageElement element : StageOrder.mainLine(evidence)) {
+    for (StageElement element : StageOrder.placed(evidence)) {
       if (element.word().equals("de-ess")) {
         if (isVoice && compressor != null) {
           report.accept(finding(evidence, compressor, element));

@@ -1,8 +1,6 @@
 package chainwright.engine.rules;
 
-import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.StageElement;
-import chainwright.engine.stage.StageSound;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.PlacedEdit;
@@ -42,30 +40,15 @@ public final class CutAndBoostCancel implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    List<StageElement> open = new ArrayList<>();
-    for (PathElement element : evidence.path().elements()) {
-      if (element.isBypassed()) {
-        continue;
-      }
-      if (!(element instanceof StageElement stage) || isNonlinear(stage)) {
-        open.clear();
-        continue;
-      }
-      if (EqualiserMoves.isMove(stage)) {
-        for (StageElement earlier : open) {
-          if (EqualiserMoves.cancel(earlier, stage)) {
-            report.accept(finding(evidence, earlier, stage));
+    for (List<StageElement> run : EqualiserMoves.runs(evidence.path())) {
+      for (int i = 1; i < run.size(); i++) {
+        for (StageElement earlier : run.subList(0, i)) {
+          if (EqualiserMoves.cancel(earlier, run.get(i))) {
+            report.accept(finding(evidence, earlier, run.get(i)));
           }
         }
-        open.add(stage);
       }
     }
-  }
-
-  private static boolean isNonlinear(StageElement stage) {
-    return stage.sound().isEmpty()
-        || stage.sound().flatMap(StageSound::curve).isPresent()
-        || stage.sound().flatMap(StageSound::harmonics).isPresent();
   }
 
   private static Finding finding(Evidence evidence, StageElement earlier, StageElement later) {

@@ -38,13 +38,13 @@ public final class DitherIsLast implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    List<StageElement> stages = evidence.path().stages();
+    List<StageElement> stages = evidence.path().placed();
     for (int i = 0; i < stages.size(); i++) {
       if (!stages.get(i).word().equals("dither")) {
         continue;
       }
       Optional<SignalPath> bus =
-          evidence.busesAfter().stream().filter(one -> !one.stages().isEmpty()).findFirst();
+          evidence.busesAfter().stream().filter(one -> !one.placed().isEmpty()).findFirst();
       if (bus.isPresent()) {
         report.accept(beforeBus(evidence, stages.get(i), bus.get().track().name().text()));
       } else if (i + 1 < stages.size()) {

@@ -53,6 +53,44 @@ public final class EqualiserMoves {
   }
 
   /**
+   * Returns the bells and shelves that the whole signal passes, in groups between which something
+   * stands that is not linear, that divides the signal, or of which nothing can be computed. In a
+   * group, and only there, two moves are one move.
+   *
+   * @param path the path
+   * @return the groups, in order, each in order
+   */
+  static List<List<StageElement>> runs(SignalPath path) {
+    List<List<StageElement>> runs = new ArrayList<>();
+    List<StageElement> run = new ArrayList<>();
+    for (PathElement element : path.elements()) {
+      if (element.isBypassed()) {
+        continue;
+      }
+      if (element instanceof StageElement stage && isLinear(stage)) {
+        if (isMove(stage)) {
+          run.add(stage);
+        }
+      } else if (!run.isEmpty()) {
+        runs.add(run);
+        run = new ArrayList<>();
+      }
+    }
+    runs.add(run);
+    return runs;
+  }
+
+  private static boolean isLinear(StageElement stage) {
+    return switch (stage.stage().kind().family()) {
+      case DYNAMICS, SATURATION, REPAIR -> false;
+      default ->
+          stage.sound().isPresent()
+              && stage.sound().flatMap(StageSound::curve).isEmpty()
+              && stage.sound().flatMap(StageSound::harmonics).isEmpty();
+    };
+  }
+
+  /**
    * Returns where a stage works.
    *
    * @param element a bell or shelf

@@ -39,16 +39,23 @@ public final class GateAfterCompressor implements Rule {
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
     StageElement compressor = null;
-    for (StageElement element : StageOrder.mainLine(evidence)) {
+    for (StageElement element : StageOrder.placed(evidence)) {
       boolean compresses =
           element.word().equals("compressor")
+              && isReductionKnown(element)
               && element.context().number("expected-reduction", REDUCTION_DB) >= REDUCTION_DB;
       compressor = compressor == null && compresses ? element : compressor;
-      boolean hasKey = element.stage().settings().written("key").isPresent();
+      boolean hasKey = StageOrder.mayBeWritten(element, "key");
       if (compressor != null && StageOrder.isGating(element) && !hasKey) {
         report.accept(finding(evidence, compressor, element));
       }
     }
+  }
+
+  /** Whether the reduction that is expected could be read, or none is. */
+  private static boolean isReductionKnown(StageElement compressor) {
+    return !StageOrder.mayBeWritten(compressor, "expected-reduction")
+        || compressor.stage().settings().number("expected-reduction").isPresent();
   }
 
   private static Finding finding(Evidence evidence, StageElement compressor, StageElement gate) {

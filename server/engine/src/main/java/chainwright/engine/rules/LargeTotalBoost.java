@@ -5,8 +5,10 @@ import chainwright.dsp.filter.ResponseSearch;
 import chainwright.engine.path.PathElement;
 import chainwright.engine.path.PathElement.StageElement;
 import chainwright.engine.path.SignalPath;
+import chainwright.notation.catalogue.TradeRange;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.model.Settings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -92,10 +94,10 @@ public final class LargeTotalBoost implements Rule {
             + Figures.hertz(most.hertz()),
         "Look for the missing energy first, such as another place for the microphone; else lower the"
             + " boosts"
-            + tolerable(strongest, most).map(lower -> ", this one to " + lower).orElse("")
+            + tolerable(evidence, strongest, most).map(lower -> ", this one to " + lower).orElse("")
             + ".",
         related,
-        tolerable(strongest, most).stream()
+        tolerable(evidence, strongest, most).stream()
             .map(
                 lower ->
                     Edits.changing(
@@ -105,12 +107,25 @@ public final class LargeTotalBoost implements Rule {
             .toList());
   }
 
-  /** The gain of the strongest boost with which the sum is tolerable, if it stays a boost. */
-  private static Optional<String> tolerable(StageElement strongest, ResponseSearch.Extreme most) {
+  /**
+   * The gain of the strongest boost with which the sum is tolerable, and which is usual by itself;
+   * none if no boost would be left.
+   */
+  private static Optional<String> tolerable(
+      Evidence evidence, StageElement strongest, ResponseSearch.Extreme most) {
     double partDb = EqualiserMoves.decibelsAt(strongest, most.hertz());
     double tooMuchDb = most.decibels() - TOLERABLE_DB;
     double gainDb = EqualiserMoves.gainDb(strongest);
     double newDb = Math.floor(10 * gainDb * (1 - tooMuchDb / partDb)) / 10;
-    return newDb <= 0 ? Optional.empty() : Optional.of(Figures.change(newDb));
+    Settings settings = strongest.stage().settings();
+    double usualDb =
+        settings
+            .kind()
+            .setting("gain")
+            .flatMap(gain -> settings.range(gain, evidence.path().source()))
+            .map(TradeRange::usualHigh)
+            .orElse(newDb);
+    double lowerDb = Math.min(newDb, usualDb);
+    return lowerDb <= 0 ? Optional.empty() : Optional.of(Figures.change(lowerDb));
   }
 }

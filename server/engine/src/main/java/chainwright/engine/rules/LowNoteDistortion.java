@@ -74,8 +74,11 @@ public final class LowNoteDistortion implements Rule {
       Consumer<Finding> report) {
     chainwright.dsp.dynamics.LowNoteDistortion found =
         chainwright.dsp.dynamics.LowNoteDistortion.analyze(design, noteHz);
-    double share = PathShare.of(element, evidence.path().elements());
-    double heardShare = share * found.thdShare();
+    OptionalDouble share = PathShare.of(element, evidence.path().elements());
+    if (share.isEmpty()) {
+      return;
+    }
+    double heardShare = share.getAsDouble() * found.thdShare();
     if (heardShare >= WARNING_SHARE) {
       report.accept(finding(evidence, CARD.severity(), element, design, noteHz, heardShare));
     } else if (evidence.path().isLowestDeclared() && heardShare >= INFO_SHARE) {

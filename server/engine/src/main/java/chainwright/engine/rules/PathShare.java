@@ -15,12 +15,15 @@ final class PathShare {
 
   /**
    * Returns the share, from 0 to 1, by the gains of the paths; 1 for a stage that no path runs
-   * beside.
+   * beside. It is not known as long as the gain of a path beside it, or of its own, is unread.
    */
-  static double of(StageElement stage, List<PathElement> elements) {
-    return find(stage, elements).orElse(1);
+  static OptionalDouble of(StageElement stage, List<PathElement> elements) {
+    OptionalDouble found = find(stage, elements);
+    double share = found.orElse(1);
+    return Double.isNaN(share) ? OptionalDouble.empty() : OptionalDouble.of(share);
   }
 
+  /** The share; no number where it is not known. */
   private static OptionalDouble find(StageElement stage, List<PathElement> elements) {
     for (PathElement element : elements) {
       if (element == stage) {
@@ -50,6 +53,9 @@ final class PathShare {
   }
 
   private static double factor(PathBranch branch) {
+    if (!branch.branch().settings().areFinished()) {
+      return Double.NaN;
+    }
     return Math.pow(10, branch.branch().settings().number("gain").orElse(0.0) / 20);
   }
 }

@@ -44,13 +44,16 @@ public final class ProcessingAfterCeiling implements Rule {
     if (!evidence.track().declarations().routes().isEmpty()) {
       return;
     }
-    List<StageElement> stages = evidence.path().stages();
+    List<StageElement> stages = evidence.path().placed();
     int ceiling = -1;
     for (int i = 0; i < stages.size(); i++) {
       ceiling = isCeiling(evidence.track(), stages.get(i)) ? i : ceiling;
     }
     for (int i = ceiling + 1; ceiling >= 0 && i < stages.size(); i++) {
-      if (!HARMLESS.contains(stages.get(i).word())) {
+      boolean isKnown =
+          !stages.get(i).word().equals("gain")
+              || stages.get(i).stage().settings().isDirectionKnown();
+      if (isKnown && !HARMLESS.contains(stages.get(i).word())) {
         report.accept(finding(evidence, stages.get(ceiling), stages.get(i)));
       }
     }

@@ -40,7 +40,7 @@ public final class ReverbFeedsDynamics implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    List<StageElement> line = StageOrder.mainLine(evidence);
+    List<StageElement> line = StageOrder.placed(evidence);
     for (int i = 0; i < line.size() && !evidence.track().isBus(); i++) {
       StageElement last = null;
       for (StageElement later : line.subList(i, line.size())) {

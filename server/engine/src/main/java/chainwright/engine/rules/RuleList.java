@@ -21,6 +21,7 @@ final class RuleList {
           new CutAndBoostCancel(),
           new DeviceOverdriven(),
           new DitherIsLast(),
+          new DrySoundLost(),
           new ExtremeValue(),
           new FrequencyAboveNyquist(),
           new GateAfterCompressor(),

@@ -38,22 +38,22 @@ public final class RumbleWorksTheDetector implements Rule {
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
     StageElement compressor = null;
-    for (StageElement element : StageOrder.mainLine(evidence)) {
+    for (StageElement element : StageOrder.placed(evidence)) {
       if (element.word().equals("high-pass")) {
         if (compressor != null) {
           report.accept(finding(evidence, compressor, element));
         }
         return;
       }
-      boolean hearsRumble = element.word().equals("compressor") && !hasOwnEar(element.stage());
+      boolean hearsRumble = element.word().equals("compressor") && !hasOwnEar(element);
       compressor = compressor == null && hearsRumble ? element : compressor;
     }
   }
 
   /** Whether its detector hears something else, or the same without the lows. */
-  private static boolean hasOwnEar(Step.Stage compressor) {
-    return compressor.settings().written("key").isPresent()
-        || compressor.sideChain().stream()
+  private static boolean hasOwnEar(StageElement compressor) {
+    return StageOrder.mayBeWritten(compressor, "key")
+        || compressor.stage().sideChain().stream()
             .anyMatch(
                 step ->
                     step instanceof Step.Stage stage && stage.kind().word().equals("high-pass"));
@@ -65,7 +65,12 @@ public final class RumbleWorksTheDetector implements Rule {
         CARD,
         StageOrder.at(highPass),
         "The compressor still hears what lies below "
-            + highPass.context().frequency("cutoff")
+            + highPass
+                .stage()
+                .settings()
+                .value("cutoff")
+                .map(Object::toString)
+                .orElse("the cutoff of this high-pass")
             + "; how much reduction that costs, only a recording tells",
         "Move the `high-pass` above the compressor, or add one to its `side-chain`.",
         List.of(StageOrder.related(compressor, "hears the rumble")),

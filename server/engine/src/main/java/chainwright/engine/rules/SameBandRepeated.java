@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.function.Consumer;
 
 /**
- * Two bells of one sign stand within a sixth of an octave in one chain.
+ * Two bells of one sign stand within a sixth of an octave, with nothing but linear stages between.
  *
  * <p>Why: one line says it better, and the sum is visible.
  *
@@ -41,10 +41,12 @@ public final class SameBandRepeated implements Rule {
 
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
-    List<StageElement> bells =
-        EqualiserMoves.of(evidence.path()).stream()
-            .filter(stage -> stage.word().equals("bell"))
-            .toList();
+    for (List<StageElement> run : EqualiserMoves.runs(evidence.path())) {
+      check(evidence, run.stream().filter(stage -> stage.word().equals("bell")).toList(), report);
+    }
+  }
+
+  private static void check(Evidence evidence, List<StageElement> bells, Consumer<Finding> report) {
     for (int i = 1; i < bells.size(); i++) {
       for (int k = 0; k < i; k++) {
         if (isSame(bells.get(k), bells.get(i))) {

@@ -39,7 +39,7 @@ public final class SaturateAfterCleanUp implements Rule {
   @Override
   public void check(Evidence evidence, Consumer<Finding> report) {
     StageElement distortion = null;
-    for (StageElement element : StageOrder.mainLine(evidence)) {
+    for (StageElement element : StageOrder.placed(evidence)) {
       distortion = distortion == null && StageOrder.isDistortion(element) ? element : distortion;
       if (distortion != null && isCut(element)) {
         report.accept(finding(evidence, distortion, element));
@@ -58,8 +58,8 @@ public final class SaturateAfterCleanUp implements Rule {
         StageOrder.at(cut),
         "What this "
             + cut.word()
-            + " takes at "
-            + cut.context().frequency("centre")
+            + " takes"
+            + cut.stage().settings().value("centre").map(centre -> " at " + centre).orElse("")
             + " has already been multiplied into harmonics; how strong it is, only a recording"
             + " tells",
         "Move the cut above the `" + distortion.word() + "` line.",

@@ -7,6 +7,7 @@ import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.model.Note;
+import chainwright.notation.model.Settings;
 import chainwright.notation.model.Step;
 import chainwright.notation.model.Written;
 import chainwright.notation.syntax.Section;
@@ -35,6 +36,24 @@ final class StageOrder {
       }
     }
     return line;
+  }
+
+  /** The stages that see the whole signal, in order, those still being written included. */
+  static List<StageElement> placed(Evidence evidence) {
+    List<StageElement> line = new ArrayList<>();
+    for (StageElement stage : evidence.path().placed()) {
+      if (!stage.isPartial()) {
+        line.add(stage);
+      }
+    }
+    return line;
+  }
+
+  /** Whether a setting is written, or something unreadable on the line may be meant for it. */
+  static boolean mayBeWritten(StageElement element, String setting) {
+    Settings settings = element.stage().settings();
+    return settings.written(setting).isPresent()
+        || settings.kind().setting(setting).filter(settings::mayBeUnread).isPresent();
   }
 
   static boolean isCompression(StageElement element) {

@@ -44,7 +44,7 @@ class UnfinishedStageTest {
         "bell 300 Hz -2 dB curve bilinaer",
         "de-ess band 5-9 kHz threshold -30 dBFS",
       })
-  void stage_withAnUnreadableSetting_isNeitherComputedNorJudgedNorHeard(String line) {
+  void stage_withAnUnreadableSetting_isNeitherComputedNorHeard(String line) {
     StageElement stage = stage(line);
     assertThat(stage.sound()).isEmpty();
     assertThat(stage.isFinished()).isFalse();
@@ -149,6 +149,61 @@ class UnfinishedStageTest {
     assertThat(JudgedText.of(text(line)).textFaults().get(0).fixes())
         .extracting(fix -> fix.title().replace("Write ", ""))
         .containsExactly(offered.split("(?<=`) "));
+  }
+
+  private static final String VOICE = "source lead-vocal~";
+  private static final String CUT = "bell 300 Hz -3 dB Q 1.4~";
+  private static final String COMPRESSOR = "compressor threshold -20 dBFS ratio 2:1~";
+
+  /** What stays however the unread value is mended is judged, and nothing else. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "compressor threshold -20~de-ess band 5 to 9 kHz threshold -32 | compress-before-de-ess | 1",
+        "compressor threshold -20 dBFS~gate threshold -40 dBFS key 3   | gate-after-compressor  | 0",
+        "compressor threshold -20 dBFS~gate threshold -40              | gate-after-compressor  | 1",
+        "compressor threshold -20~high-pass 66                         | rumble-works-the-detector | 1",
+        "reverb 1.8~compressor threshold -20                           | reverb-feeds-dynamics  | 1",
+        "bell 3 kHz -2 Q 90                                            | outside-limits         | 1",
+        "bell 3 kHz -2 Q 9                                             | uncommon-value         | 0",
+        "compressor threshold -20 ratio 60:1                           | extreme-value          | 1",
+        "delay 300 ms feedback 30 %                                    | extreme-value          | 0",
+        "de-ess band 5 to threshold -32 dBFS~high-shelf 6 kHz +6 dB    | bright-boost-after-de-ess | 0",
+        "de-ess band 5 to 9 kHz threshold -32~high-shelf 6 kHz +6 dB   | bright-boost-after-de-ess | 1",
+      })
+  void stage_withAnUnreadableSetting_isJudgedByWhatIsSettled(String lines, String code, int count) {
+    assertThat(JudgedText.of(text((VOICE + lines).replace('~', '\n'))).findings(code))
+        .hasSize(count);
+  }
+
+  /** Bells share a band only where nothing between them depends on the level. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "bell 310 Hz -2 dB Q 1.4                       | same-band-repeated   | 1",
+        "gain -2 dB~bell 310 Hz -2 dB Q 1.4            | same-band-repeated   | 1",
+        "COMPRESSORbell 310 Hz -2 dB Q 1.4             | same-band-repeated   | 0",
+        "saturation tape drive 3 dB~bell 310 Hz -2 dB  | same-band-repeated   | 0",
+        "bell 310 Hz -2 dB Q 1.4~bell 300 Hz +5 dB Q 1.4 | cut-and-boost-cancel | 2",
+        "bell 310 Hz -2 dB~COMPRESSORbell 300 Hz +5 dB | cut-and-boost-cancel | 0",
+      })
+  void bells_betweenStages_areComparedInOneRunOfLinearStages(String lines, String code, int count) {
+    String chain = VOICE + CUT + lines.replace("COMPRESSOR", COMPRESSOR);
+    assertThat(JudgedText.of(text(chain.replace('~', '\n'))).findings(code)).hasSize(count);
+  }
+
+  /** How much of the sum a path is, is not known as long as a gain beside it is unread. */
+  @ParameterizedTest
+  @CsvSource({"-12 dB, 1", "-12, 0"})
+  void distortion_inAPathWhoseShareIsUnknown_isNotJudged(String gain, int count) {
+    String chain =
+        "source bass~parallel {~path \"a\" "
+            + gain
+            + "~path \"b\" { compressor threshold -30 dBFS ratio 10:1 attack 0.1 ms release 5 ms }~}";
+    assertThat(JudgedText.of(text(chain.replace('~', '\n'))).findings("low-note-distortion"))
+        .hasSize(count);
   }
 
   private static String text(String line) {
