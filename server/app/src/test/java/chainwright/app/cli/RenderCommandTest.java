@@ -144,6 +144,8 @@ class RenderCommandTest {
         "compressor threshold -20 dBFS ratio 2:1 attack 5 ms release 50 ms key kick");
     checkRefused("the text has errors", "belll 1 kHz");
     checkRefused("the text has errors", "apply nowhere");
+    checkRefused("the text has errors", "insert \"box\" send 4 return 0 dBu { gain +6 dB }");
+    checkRefused("the text has errors", "during 0:1 to 0:2");
     checkRefused("does not exist", "gain -1 dB", "--take", folder.resolve("gone.wav"));
     checkRefused("within the take", "gain -1 dB", "--to", "10s");
     checkRefused("must be a time in the recording", "gain -1 dB", "--from", "12");
