@@ -56,13 +56,12 @@ public final class BrightBoostAfterDeEss implements Rule {
       if (element.word().equals("de-ess")) {
         deEsser = element;
         later.clear();
-      } else {
+      } else if (element.sound().isPresent()) {
         later.add(element);
       }
     }
     Optional<Value.Span> band = deEsser == null ? Optional.empty() : band(deEsser);
-    boolean isKnown = later.stream().allMatch(one -> one.sound().isPresent());
-    if (deEsser == null || band.isEmpty() || !isKnown || boundDb(later) < BOOST_DB) {
+    if (deEsser == null || band.isEmpty() || boundDb(later) < BOOST_DB) {
       return;
     }
     double[] grid =
