@@ -1,6 +1,8 @@
 package chainwright.app.cli;
 
+import chainwright.app.workspace.ChainFiles;
 import chainwright.notation.format.Formatting;
+import chainwright.notation.syntax.Section;
 import chainwright.notation.syntax.SyntaxTree;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -92,6 +94,14 @@ final class TidyCommand implements Callable<Integer> {
 
   private boolean tidy(Path file) throws IOException {
     String text = NamedFiles.read(file);
+    if (!isOfChains(file, text)) {
+      throw new IOException(
+          "`"
+              + file
+              + "` holds no chain, bus or preset, and its name does not end in `"
+              + ChainFiles.ENDING
+              + "`: it is left as it is");
+    }
     String tidy = tidied(text);
     if (tidy.equals(text)) {
       if (isPreview) {
@@ -136,6 +146,12 @@ final class TidyCommand implements Callable<Integer> {
   /** Nothing to show is no silence; but what is shown is a diff, so it is said beside it. */
   private void sayTidy(String name) {
     spec.commandLine().getErr().println("already tidy: " + name);
+  }
+
+  /** A text of another kind, named by a slip, would lose its own layout. */
+  private static boolean isOfChains(Path file, String text) {
+    return file.toString().endsWith(ChainFiles.ENDING)
+        || text.lines().map(line -> line.strip().split("\\s", 2)[0]).anyMatch(Section::isBegunBy);
   }
 
   private static String tidied(String text) {

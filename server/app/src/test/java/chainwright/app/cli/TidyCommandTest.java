@@ -121,6 +121,17 @@ class TidyCommandTest {
   }
 
   @Test
+  void tidy_textOfAnotherKind_isLeftAlone() throws IOException {
+    String notes = "# Notes\n\nhello   world\n    - item\n";
+    Path file = write("notes.md", notes);
+    assertThat(tidy(2, file).err()).contains("notes.md` holds no chain, bus or preset");
+    assertThat(file).hasContent(notes);
+    Path other = write("song.txt", UNTIDY);
+    tidy(0, other);
+    assertThat(other).hasContent(TIDY);
+  }
+
+  @Test
   void tidy_notUtf8_isLeftAlone() throws IOException {
     Path file = folder.resolve("a.chain");
     byte[] bytes = "chain a { } # caf\u00e9".getBytes(StandardCharsets.ISO_8859_1);
