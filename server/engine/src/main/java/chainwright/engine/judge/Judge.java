@@ -62,6 +62,9 @@ public record Judge(Catalogue catalogue, Spread spread) {
     if (file.isEmpty()) {
       return Judgement.NONE;
     }
+    if (before.isOf(project.files())) {
+      return before;
+    }
     Scope scope = project.scope(key);
     Paths paths = new Paths(scope);
     List<String> routing = before.sameRouting(Dependencies.routing(scope));
@@ -86,7 +89,7 @@ public record Judge(Catalogue catalogue, Spread spread) {
         findings.addAll(Deliberation.of(preset).unknownRules());
       }
     }
-    return new Judgement(findings, verdicts, routing);
+    return new Judgement(project.files(), findings, verdicts, routing);
   }
 
   private Judgement.Verdict verdict(

@@ -65,6 +65,16 @@ class JudgeTest {
   }
 
   @Test
+  void judgement_ofTheSameFiles_isNotMadeAgain() {
+    SourceFile file = SourceFile.of("a.chain", TWO_CHAINS, READER);
+    Judgement first = JUDGE.judge(new Project(List.of(file)), "a.chain", Judgement.NONE);
+    assertThat(JUDGE.judge(new Project(List.of(file)), "a.chain", first)).isSameAs(first);
+    SourceFile beside = SourceFile.of("b.chain", TWO_CHAINS, READER);
+    assertThat(JUDGE.judge(new Project(List.of(file, beside)), "a.chain", first))
+        .isNotSameAs(first);
+  }
+
+  @Test
   void judgement_afterAnEditElsewhere_keepsTheFindingsOfTheOtherChain() {
     SourceFile before = SourceFile.of("a.chain", TWO_CHAINS, READER);
     Judgement first = JUDGE.judge(new Project(List.of(before)), "a.chain", Judgement.NONE);
