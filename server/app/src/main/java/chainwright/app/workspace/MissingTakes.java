@@ -3,11 +3,13 @@ package chainwright.app.workspace;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Place;
 import chainwright.notation.fault.Fault;
+import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 
 /** Finds the takes that a document names and that are not there. */
 public final class MissingTakes {
@@ -27,14 +29,11 @@ public final class MissingTakes {
     }
     for (Definition definition : document.file().definitions()) {
       if (definition instanceof Definition.Track track) {
-        track
-            .declarations()
-            .take()
-            .filter(take -> !isFile(document, take.file()))
-            .ifPresent(
-                take ->
-                    findings.add(
-                        missingTake(take.file(), new Place(track.section(), take.fileSpan()))));
+        Optional<Declarations.Take> take = track.declarations().take();
+        if (take.isPresent() && !isFile(document, take.get().file())) {
+          Place place = new Place(track.section(), take.get().fileSpan());
+          findings.add(missingTake(take.get().file(), place));
+        }
       }
     }
     return findings;
