@@ -48,6 +48,9 @@ class FixLawsTest {
   private static final Set<String> MAY_BRING_A_WARNING =
       Set.of("nested-too-deep.chain", "untidy.chain");
 
+  /** The closing brace of a chain, below a line that may take it up. */
+  private static final Pattern BRACE_BELOW = Pattern.compile("(?m)^([^#>\\n]+)\\n\\}$");
+
   /** A fix that writes a value, with or without its name: its number, or its word. */
   private static final Pattern WRITE = Pattern.compile("Write `(?:[a-zA-Z-]+ )?([^ `]+)[^`]*`");
 
@@ -77,6 +80,18 @@ class FixLawsTest {
             word ->
                 DynamicTest.dynamicTest(
                     word, () -> check(Path.of("x.chain"), "chain x {\n  " + word + "\n}\n")));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> fix_beforeABraceOnTheSameLine_keepsTheLaw() {
+    return files(RULES)
+        .map(
+            path ->
+                DynamicTest.dynamicTest(
+                    path.toString(),
+                    () ->
+                        check(
+                            path, BRACE_BELOW.matcher(Files.readString(path)).replaceAll("$1 }"))));
   }
 
   /** A finding is a sentence, what else has a part in it a phrase behind the number of a line. */

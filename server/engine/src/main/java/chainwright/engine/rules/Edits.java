@@ -54,6 +54,21 @@ public final class Edits {
   }
 
   /**
+   * Asks whether statements have their lines for themselves, so that these can be moved or removed:
+   * no brace and no other statement stands beside them.
+   *
+   * @param section the section they stand in
+   * @param span all of the statements
+   * @return whether nothing but blanks stands before them and nothing but a comment behind them
+   */
+  public static boolean areAlone(Section section, TextSpan span) {
+    TextSpan lines = wholeLines(section.text(), span);
+    String before = section.text().substring(lines.start(), span.start());
+    String behind = section.text().substring(span.end(), Math.max(span.end(), lines.end()));
+    return before.isBlank() && (behind.isBlank() || behind.strip().startsWith("#"));
+  }
+
+  /**
    * Moves whole lines to stand right before another statement of the same section.
    *
    * @param section the section

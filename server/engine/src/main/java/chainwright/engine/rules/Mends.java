@@ -71,15 +71,9 @@ public final class Mends {
    *
    * @param section the section
    * @param span the whole statement
-   * @return the edit; empty if something else stands before it on its line
+   * @return the edit; empty if something else stands beside it
    */
   public static List<PlacedEdit> remove(Section section, TextSpan span) {
-    int start = span.start();
-    while (start > 0 && section.text().charAt(start - 1) != '\n') {
-      start--;
-    }
-    return section.text().substring(start, span.start()).isBlank()
-        ? List.of(Edits.removeLines(section, span))
-        : List.of();
+    return Edits.areAlone(section, span) ? List.of(Edits.removeLines(section, span)) : List.of();
   }
 }

@@ -5,6 +5,8 @@ import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.PlacedEdit;
 import chainwright.notation.diagnostic.Severity;
+import chainwright.notation.model.Clauses;
+import chainwright.notation.text.TextSpan;
 import chainwright.quantity.NumberText;
 import java.util.ArrayList;
 import java.util.List;
@@ -97,7 +99,21 @@ public final class SameBandRepeated implements Rule {
   private static List<Fix> fixes(StageElement first, StageElement second, double centreHz) {
     List<PlacedEdit> removal = Mends.remove(second.place().section(), second.stage().span());
     boolean isTogether = first.place().section() == second.place().section();
-    if (removal.isEmpty() || !isTogether) {
+    // What else is said on the second line would be lost.
+    Clauses clauses = second.stage().clauses();
+    TextSpan line = second.stage().span();
+    boolean isBare =
+        clauses.label().isEmpty()
+            && clauses.deliberates().isEmpty()
+            && clauses.notes().isEmpty()
+            && !removal.isEmpty()
+            && second
+                .place()
+                .section()
+                .text()
+                .substring(line.end(), removal.get(0).edit().span().end())
+                .isBlank();
+    if (!isBare || !isTogether) {
       return List.of();
     }
     List<PlacedEdit> edits = new ArrayList<>(removal);

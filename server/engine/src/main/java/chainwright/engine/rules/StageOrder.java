@@ -92,9 +92,13 @@ final class StageOrder {
     return new Finding.Related(at(element), what);
   }
 
-  /** Whether its line can be moved: a line of the chain itself, outside every structure. */
+  /**
+   * Whether its line can be moved: a line of the chain itself, outside every structure, that it has
+   * for itself.
+   */
   static boolean isMovable(Evidence evidence, StageElement element) {
-    return evidence.track().steps().stream().anyMatch(step -> step == element.stage());
+    return evidence.track().steps().stream().anyMatch(step -> step == element.stage())
+        && Edits.areAlone(evidence.track().section(), withNotes(element));
   }
 
   /** A fix that moves lines before another; none where one of them stands elsewhere. */
