@@ -66,7 +66,7 @@ public final class DecayPlots {
     }
     return new DecayPlot(
         StagePlots.title(stage),
-        "level after a sound stops",
+        room.blendShare() < 1 ? "level below the sound with its room" : "level after a sound stops",
         curves,
         List.of(),
         preDelay > 0
@@ -87,7 +87,8 @@ public final class DecayPlots {
     double last = repeats.isEmpty() ? apart : repeats.get(repeats.size() - 1).timeSeconds();
     return new DecayPlot(
         StagePlots.title(stage),
-        "level of each repeat" + (curves.size() > 1 ? ", " + curves.get(0).label() : ""),
+        (decay.blendShare() < 1 ? "the sound and each repeat" : "level of each repeat")
+            + (curves.size() > 1 ? ", " + curves.get(0).label() : ""),
         curves.subList(1, curves.size()),
         repeats,
         List.of(),

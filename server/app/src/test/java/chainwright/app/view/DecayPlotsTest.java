@@ -57,6 +57,12 @@ class DecayPlotsTest {
   }
 
   @Test
+  void reverb_besideTheSound_isALevelBelowBoth() {
+    assertThat(plot("reverb 1.8 s blend 15 %").caption())
+        .isEqualTo("level below the sound with its room");
+  }
+
+  @Test
   void echo_inWords_saysTheFirstRepeatsAndHowManyMore() {
     assertThat(AltText.of(plot("echo 250 ms feedback 50 %")))
         .startsWith("Echo 250 ms (level of each repeat): 0 dB after 250 ms; −6 dB after 500 ms")
@@ -74,7 +80,7 @@ class DecayPlotsTest {
   @CsvSource({
     "echo 350 ms feedback 0 %, 1, 0.35, level of each repeat",
     "echo 350 ms feedback 50 %, 10, 0.35, level of each repeat",
-    "echo 350 ms feedback 50 % blend 30 %, 10, 0, level of each repeat",
+    "echo 350 ms feedback 50 % blend 30 %, 10, 0, the sound and each repeat",
   })
   void echo_anySettings_isAStemARepeatDownTo60Decibels(
       String text, int count, double firstSeconds, String caption) {

@@ -44,7 +44,10 @@ record Said(
   enum Part {
     /** The sound itself. */
     WHOLE,
-    /** The dynamics of a copy that is added to the sound as it was. */
+    /**
+     * The dynamics of a copy that is added to the sound as it was, or a filter that leaves a part
+     * of the sound to another path.
+     */
     COPY,
     /** Only what a detector hears. */
     DETECTOR
@@ -75,14 +78,17 @@ record Said(
   /** Returns the settings of every stage, side chain and structure of a path, in order. */
   static List<Said> in(SignalPath path) {
     List<Said> found = new ArrayList<>();
-    addAll(path.elements(), Part.WHOLE, found);
+    addAll(path.elements(), Part.WHOLE, false, found);
     return found;
   }
 
-  private static void addAll(List<PathElement> elements, Part part, List<Said> into) {
+  private static void addAll(
+      List<PathElement> elements, Part part, boolean isShare, List<Said> into) {
     for (PathElement element : elements) {
       if (element instanceof StageElement stage) {
-        into.add(of(stage, stage.stage(), isDynamic(stage) ? part : Part.WHOLE));
+        boolean isOfAShare = isShare && stage.stage().kind().family() == Family.FILTER;
+        Part own = isDynamic(stage) ? part : isOfAShare ? Part.COPY : Part.WHOLE;
+        into.add(of(stage, stage.stage(), own));
         for (Step step : stage.stage().sideChain()) {
           if (step instanceof Step.Stage inner) {
             into.add(of(stage, inner, Part.DETECTOR));
@@ -100,7 +106,11 @@ record Said(
           if (isOwn) {
             into.add(of(split, branch.branch().settings(), branch.branch().clauses()));
           }
-          addAll(branch.elements(), isBesideUntouched(split) ? Part.COPY : part, into);
+          addAll(
+              branch.elements(),
+              isBesideUntouched(split) ? Part.COPY : part,
+              isShare || split.step() instanceof Step.Parallel,
+              into);
         }
       }
     }

@@ -24,6 +24,17 @@ class RuleLimitsTest {
   }
 
   @Test
+  void ranges_ofTheFiltersThatDivideASoundBetweenPaths_areNotThoseOfTheSource() {
+    String divided =
+        "parallel {\npath \"low\" { low-pass 250 Hz 24 dB/oct linkwitz-riley }\n"
+            + "path \"high\" { high-pass 250 Hz 24 dB/oct linkwitz-riley }\n}";
+    assertThat(codes("chain c { source bass", divided, "}"))
+        .doesNotContain("extreme-value", "uncommon-value");
+    assertThat(codes("chain c { source bass", "low-pass 250 Hz 24 dB/oct linkwitz-riley", "}"))
+        .contains("extreme-value");
+  }
+
+  @Test
   void limits_ofWhatADetectorHears_hold() {
     assertThat(
             codes(
