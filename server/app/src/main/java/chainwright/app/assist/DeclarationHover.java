@@ -325,7 +325,7 @@ record DeclarationHover(HoverGround ground, Definition.Track track, SignalPath p
                 HoverPage.answer(
                     "loudness " + loudness.level(),
                     against(loudness.level().decibels() - R128_LUFS)
-                        + " the −23 LUFS of EBU R 128; aimed at, changes nothing")));
+                        + " the −23 LUFS of EBU R 128; checked at the end, changes nothing")));
     return target.isPresent();
   }
 

@@ -12,7 +12,6 @@ import chainwright.engine.mix.MixOrder;
 import chainwright.engine.mix.MixPlan;
 import chainwright.engine.mix.StageMeters;
 import chainwright.engine.sound.StageTap;
-import chainwright.notation.model.Declarations;
 import chainwright.notation.model.Definition;
 import chainwright.quantity.SampleRate;
 import java.io.IOException;
@@ -52,7 +51,10 @@ import picocli.CommandLine.Spec;
           + " (flat to 0.45 of the lower rate, 150 dB down from half of it on), and"
           + " stems, too; without it those keep the rate of the takes.%n",
       "A render that is more than 6 LU louder than its take, of several the loudest, and"
-          + " louder than the chain's `loudness`, is held at the loudness of that take.%n"
+          + " louder than the chain's `loudness`, is held at the loudness of that take.%n",
+      "Of the whole file it is said how far it is from the chain's `loudness`, beyond"
+          + " 0.5 LU, and how far over its `max-true-peak`; of a part, or matched to its"
+          + " take, only the latter, and nothing where stages are left out.%n"
     },
     optionListHeading = "%n",
     footerHeading = "%nExamples:%n",
@@ -74,8 +76,10 @@ import picocli.CommandLine.Spec;
       "                                        to compare with the take, equally loud",
       "",
       "Stages are counted as `chainwright plot` counts them; of a session, those of",
-      "its mix bus are meant. A part is cut out of the render of the whole, and sounds",
-      "as it does there, without a fade at either end.",
+      "its mix bus are meant. What `--from` and `--to` name is cut out of the render of",
+      "the whole, and sounds as it does there, without a fade at either end. The part",
+      "that a `take` names is what goes into the chain: it comes and goes in 10 ms, and",
+      "sounds on.",
       "",
       "The take is never written to. The file appears when it is complete; an error or",
       "a full disk leaves nothing."
@@ -83,15 +87,13 @@ import picocli.CommandLine.Spec;
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:written",
-      "1:written, but not as asked: held at the take's level, matched only in part, clipped, or"
-          + " from a take that is damaged or cut short",
+      "1:written, but not as asked: held at the take's level, matched only in part, clipped, off"
+          + " the declared `loudness` or over `max-true-peak`, or from a take that is damaged or"
+          + " cut short",
       "2:nothing written: wrong usage, a stage that does not sound yet, or a file that"
           + " cannot be read or written"
     })
 final class RenderCommand implements Callable<Integer> {
-
-  /** What a recording may rise to where the chain says nothing [dBTP]. Source: EBU R 128. */
-  private static final double USUAL_CEILING_DBTP = -1;
 
   @ParentCommand private ChainwrightCommand parent;
 
@@ -229,7 +231,7 @@ final class RenderCommand implements Callable<Integer> {
               subject.isFed() ? meters : StageTap.NONE);
       RenderOrder made = order(subject, plan, kind);
       warn(subject, takes, plan);
-      RenderSheet sheet = new RenderSheet(made, run(takes, made));
+      RenderSheet sheet = new RenderSheet(made, run(takes, made), expected(subject));
       say(sheet, new DynamicsSheet(subject, meters));
       takes.newWarnings().forEach(this::say);
       subject.opened().troubles("").forEach(spec.commandLine().getErr()::println);
@@ -255,15 +257,13 @@ final class RenderCommand implements Callable<Integer> {
   }
 
   private RenderOrder order(RenderSubject subject, MixPlan plan, FileKind kind) throws IOException {
-    Declarations declared = subject.track().declarations();
-    boolean isPartOfMix = subject.isFed();
-    if (stems != null && !isPartOfMix) {
+    if (stems != null && !subject.isFed()) {
       throw wrong("stems are of a bus; `" + subject.track().name().text() + "` is a chain");
     }
     double hertz = subject.rate().hertz();
     long end = plan.target().endFrame();
-    long fromFrame = isPartOfMix && from != null ? Math.round(from * hertz) : plan.startFrame();
-    long toFrame = isPartOfMix && to != null ? Math.round(to * hertz) : end;
+    long fromFrame = from != null ? Math.round(from * hertz) : plan.startFrame();
+    long toFrame = to != null ? Math.round(to * hertz) : end;
     if (fromFrame > toFrame || toFrame > end) {
       throw new IOException(
           String.format(
@@ -280,8 +280,8 @@ final class RenderCommand implements Callable<Integer> {
         fromFrame,
         toFrame,
         policy(),
-        level(declared.loudness()),
-        level(declared.maxTruePeak()).orElse(USUAL_CEILING_DBTP),
+        subject.declared().lufs(),
+        subject.declared().dbtp(),
         output,
         kind,
         bits,
@@ -385,10 +385,9 @@ final class RenderCommand implements Callable<Integer> {
     return level != null && level.isAsWritten ? LevelPolicy.AS_WRITTEN : LevelPolicy.HELD;
   }
 
-  private static OptionalDouble level(Optional<Declarations.Target> target) {
-    return target
-        .map(declared -> OptionalDouble.of(declared.level().baseValue()))
-        .orElse(OptionalDouble.empty());
+  private DeclaredLevels expected(RenderSubject subject) {
+    boolean isWhole = from == null && to == null && policy() != LevelPolicy.MATCHED;
+    return subject.declared().expected(stages == null, isWhole);
   }
 
   private ParameterException wrong(String message) {

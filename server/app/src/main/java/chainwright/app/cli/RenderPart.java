@@ -7,15 +7,16 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
 /**
- * The part of a take that is rendered.
+ * A part of a take.
  *
  * @param fromFrame its first frame
- * @param toFrame the frame after its last; empty for the end of the take and its tail
+ * @param toFrame the frame after its last; empty for the end of the take
  */
 record RenderPart(long fromFrame, OptionalLong toFrame) {
 
-  static RenderPart of(double fromSeconds, OptionalDouble toSeconds, long frames, SampleRate rate)
+  static RenderPart of(OptionalDouble start, OptionalDouble toSeconds, long frames, SampleRate rate)
       throws IOException {
+    double fromSeconds = start.orElse(0);
     long from = Math.round(fromSeconds * rate.hertz());
     OptionalLong to =
         toSeconds.isPresent()

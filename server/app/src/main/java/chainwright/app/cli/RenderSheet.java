@@ -16,8 +16,9 @@ import java.util.function.ToDoubleFunction;
  *
  * @param order what was to be rendered
  * @param report what was rendered
+ * @param expected the declared levels that the file must keep to
  */
-record RenderSheet(RenderOrder order, RenderReport report) {
+record RenderSheet(RenderOrder order, RenderReport report, DeclaredLevels expected) {
 
   /** Returns the table of levels, and what was done to the level. */
   List<String> lines() {
@@ -71,9 +72,8 @@ record RenderSheet(RenderOrder order, RenderReport report) {
     return lines;
   }
 
-  /** Returns the true peak of the file [dBTP]. */
-  double truePeakDbtp() {
-    return report.asWritten().plus(report.gainDb()).truePeakDbtp();
+  private MeasuredLevel file() {
+    return report.asWritten().plus(report.gainDb());
   }
 
   /** Returns how many samples of all files were clipped. */
@@ -86,10 +86,13 @@ record RenderSheet(RenderOrder order, RenderReport report) {
     return report.takeCount() == 1 ? "take" : "loudest take";
   }
 
-  /** Asks whether the file is as loud as was asked for, and whole. */
+  /** Asks whether the file is as loud as was asked for and as is declared, and whole. */
   boolean isAsAsked() {
     boolean isHeld = order.policy() == LevelPolicy.HELD && report.gainDb() != 0;
-    return !isHeld && report.heldBackDb() == 0 && clippedSamples() == 0;
+    return !isHeld
+        && report.heldBackDb() == 0
+        && clippedSamples() == 0
+        && expected.missed(file()).isEmpty();
   }
 
   private String reason() {
@@ -116,7 +119,7 @@ record RenderSheet(RenderOrder order, RenderReport report) {
     MeasuredLevel asWritten = report.asWritten();
     return String.format("%-19s %14s", name, decibels(figure.applyAsDouble(report.take())))
         + (isChanged ? String.format(" %10s", decibels(figure.applyAsDouble(asWritten))) : "")
-        + String.format(" %10s", decibels(figure.applyAsDouble(asWritten.plus(report.gainDb()))));
+        + String.format(" %10s", decibels(figure.applyAsDouble(file())));
   }
 
   /** A level to a tenth, in words where there is none. */
@@ -135,16 +138,16 @@ record RenderSheet(RenderOrder order, RenderReport report) {
     return hertz == Math.rint(hertz) ? Long.toString((long) hertz) : Double.toString(hertz);
   }
 
-  /** What a listener or a converter would suffer by, a sentence each. */
+  /** What is not as declared, and what a listener or a converter would suffer by. */
   List<String> cautions() {
-    List<String> cautions = new ArrayList<>();
-    if (truePeakDbtp() > 0) {
+    List<String> cautions = new ArrayList<>(expected.missed(file()));
+    if (file().truePeakDbtp() > 0) {
       cautions.add(
           String.format(
               Locale.ROOT,
               "the true peak lies %.1f dB above full scale: converters and coders will clip it,"
                   + " loudly on headphones; turn the chain down (EBU R 128)",
-              truePeakDbtp()));
+              file().truePeakDbtp()));
     }
     if (clippedSamples() > 0) {
       cautions.add(

@@ -71,6 +71,10 @@ record RenderSubject(
     return opened.outline().path().track();
   }
 
+  DeclaredLevels declared() {
+    return DeclaredLevels.of(track().declarations());
+  }
+
   Scope scope() {
     return opened.scope();
   }

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.Set;
 
 /**
@@ -58,7 +59,8 @@ final class RenderTakes implements AutoCloseable {
    * @param order the chains and buses
    * @param given what the command line says
    * @param output the file that will be written, which must be none of them
-   * @return the takes; of a bus that is fed the part on the command line is not theirs
+   * @return the takes, with the parts that are declared; that on the command line is one of the
+   *     render, which must lie within the take where it is that of one chain
    * @throws IOException if one cannot be read, or has no such part
    */
   static RenderTakes open(RenderSubject subject, MixOrder order, Given given, Path output)
@@ -114,20 +116,23 @@ final class RenderTakes implements AutoCloseable {
     SampleRate rate = SampleRate.ofHertz(reader.format().sampleRateHz());
     boolean isDeclaredPart = given.isEmpty() || given.get().isNothing();
     RenderPart part =
-        isDeclaredPart
-            ? RenderPart.of(
-                seconds(declared.flatMap(Declarations.Take::from)).orElse(0),
-                seconds(declared.flatMap(Declarations.Take::to)),
-                reader.frames(),
-                rate)
-            : RenderPart.of(
-                given.get().fromSeconds().orElse(0),
-                given.get().toSeconds(),
-                reader.frames(),
-                rate);
+        RenderPart.of(
+            isDeclaredPart
+                ? seconds(declared.flatMap(Declarations.Take::from))
+                : given.get().fromSeconds(),
+            isDeclaredPart
+                ? seconds(declared.flatMap(Declarations.Take::to))
+                : given.get().toSeconds(),
+            reader.frames(),
+            rate);
+    MixTake whole =
+        new MixTake(reader.format().channels(), reader.frames(), 0, OptionalLong.empty());
+    // A part on the command line is one of the render, not of what goes into the chain.
     parts.put(
         name,
-        new MixTake(reader.format().channels(), reader.frames(), part.fromFrame(), part.toFrame()));
+        isDeclaredPart
+            ? new MixTake(whole.channelCount(), whole.frames(), part.fromFrame(), part.toFrame())
+            : whole);
   }
 
   private static OptionalDouble seconds(Optional<TimeSpan> time) {

@@ -136,7 +136,7 @@ public final class MixRenderer {
     long takesEnd =
         order.plan().heardTakes().stream()
             .flatMap(node -> node.take().stream())
-            .mapToLong(MixRenderer::end)
+            .mapToLong(MixTake::endFrame)
             .max()
             .orElse(0);
     return new RenderReport(
@@ -149,9 +149,5 @@ public final class MixRenderer {
         gain.gainDb(),
         gain.heldBackDb(),
         folder);
-  }
-
-  private static long end(MixTake take) {
-    return take.toFrame().orElse(take.frames());
   }
 }

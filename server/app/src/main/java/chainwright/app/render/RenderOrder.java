@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  * @param toFrame the frame after the last
  * @param policy at what level it is written
  * @param declaredLufs the loudness that it is meant for
- * @param ceilingDbtp what the true peak may rise to where the level is raised to match
+ * @param declaredDbtp the highest true peak that it is meant to have
  * @param output the file to be written
  * @param kind what kind of file it is
  * @param samples how its samples are stored
@@ -34,13 +34,25 @@ public record RenderOrder(
     long toFrame,
     LevelPolicy policy,
     OptionalDouble declaredLufs,
-    double ceilingDbtp,
+    OptionalDouble declaredDbtp,
     Path output,
     FileKind kind,
     SampleKind samples,
     boolean mayReplace,
     Optional<StemOrder> stems,
     int threads) {
+
+  /** What a recording may rise to where the chain says nothing [dBTP]. Source: EBU R 128. */
+  private static final double USUAL_CEILING_DBTP = -1;
+
+  /**
+   * Returns what the true peak may rise to where the level is raised to match.
+   *
+   * @return the declared one, or the usual [dBTP]
+   */
+  public double ceilingDbtp() {
+    return declaredDbtp.orElse(USUAL_CEILING_DBTP);
+  }
 
   /**
    * Returns the sample rate of the file.

@@ -2,19 +2,24 @@ package chainwright.app.render;
 
 import chainwright.app.audiofile.AudioReader;
 import chainwright.engine.mix.MixNode;
+import chainwright.engine.mix.MixTake;
 import chainwright.engine.sound.LevelGauge;
 import chainwright.engine.sound.MeasuredLevel;
 import chainwright.quantity.SampleRate;
 import java.io.IOException;
 import java.util.Arrays;
 
-/** Reads a take block by block, as late as its chain wants it, and measures the part rendered. */
+/**
+ * Reads a take block by block, as late as its chain wants it, up to the end of what is meant of it,
+ * and measures the part rendered.
+ */
 final class TakeRead implements BlockPipeline.Work {
 
   private final AudioReader take;
   private final int lateFrames;
   private final long fromFrame;
   private final long toFrame;
+  private final long endFrame;
   private final LevelGauge gauge;
   private final double[][][] slots;
 
@@ -29,10 +34,8 @@ final class TakeRead implements BlockPipeline.Work {
     this.take = take;
     lateFrames = node.arrivalFrames();
     fromFrame = Math.max(order.fromFrame(), node.take().map(part -> part.fromFrame()).orElse(0L));
-    toFrame =
-        Math.min(
-            order.toFrame(),
-            node.take().map(part -> part.toFrame().orElse(part.frames())).orElse(take.frames()));
+    endFrame = node.take().map(MixTake::endFrame).orElse(take.frames());
+    toFrame = Math.min(order.toFrame(), endFrame);
     int channels = take.format().channels();
     gauge = new LevelGauge(SampleRate.ofHertz(order.rateHz()), channels);
     slots = new double[BlockPipeline.DEPTH][channels][MixPass.BLOCK_FRAMES];
@@ -48,7 +51,9 @@ final class TakeRead implements BlockPipeline.Work {
     double[][] into = slots[(int) (block % BlockPipeline.DEPTH)];
     long start = block * MixPass.BLOCK_FRAMES - lateFrames;
     int silent = (int) Math.max(0, Math.min(MixPass.BLOCK_FRAMES, -start));
-    int filled = silent + take.read(into, silent, MixPass.BLOCK_FRAMES - silent);
+    long left = Math.max(0, endFrame - start - silent);
+    int wanted = (int) Math.min(MixPass.BLOCK_FRAMES - silent, left);
+    int filled = silent + (wanted == 0 ? 0 : take.read(into, silent, wanted));
     for (double[] plane : into) {
       Arrays.fill(plane, 0, silent, 0);
       Arrays.fill(plane, filled, MixPass.BLOCK_FRAMES, 0);

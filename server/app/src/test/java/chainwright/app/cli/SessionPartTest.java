@@ -7,10 +7,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The parts of takes that are meant, in a session: heard alone, and without a click. */
+/** The parts of takes that are meant: what goes into their chains, without a click. */
 class SessionPartTest {
 
   private static final int RATE = 48_000;
@@ -23,9 +24,10 @@ class SessionPartTest {
 
   @TempDir Path folder;
 
-  private double[] render(String text) throws IOException {
+  private double[] render(String text, Object... more) throws IOException {
     Path out = folder.resolve("mix.wav");
-    new SessionRuns(folder, out).render(0, text);
+    Files.deleteIfExists(out);
+    new SessionRuns(folder, out).render(0, text, more);
     return Takes.read(out)[0];
   }
 
@@ -82,7 +84,60 @@ class SessionPartTest {
       assertThat(Math.abs(within[i] - within[i - 1])).as("frame %s", i).isLessThan(largestStep);
     }
     assertThat(within[RATE / 4]).isEqualTo(0.25);
-    Files.delete(folder.resolve("mix.wav"));
     assertThat(render(session.formatted(""))).containsOnly(0.25);
+  }
+
+  private static final String SESSION =
+      """
+      chain a {
+        take "%s" %s
+        to mix
+        %s
+      }
+      bus mix {
+      }
+      """;
+
+  /** A file that is silent up to the part and ends with it, faded, gives the same sound. */
+  @Test
+  void tail_ofAPart_soundsOnWithoutTheTakeBehindIt() throws IOException {
+    int from = RATE / 5;
+    int to = RATE * 3 / 10;
+    double[] take = Takes.noise(30_000, 5);
+    Arrays.fill(take, 0, from, 0);
+    double[] ended = Arrays.copyOf(take, to);
+    for (int i = to - FADE; i < to; i++) {
+      ended[i] *= share(i, from, to);
+    }
+    Takes.write(folder.resolve("take.wav"), RATE, take);
+    Takes.write(folder.resolve("ended.wav"), RATE, ended);
+    String reverb = "reverb decay 0.6 s blend 30 %";
+    for (String chosen : List.of("a", "mix")) {
+      double[] part =
+          render(SESSION.formatted("take.wav", "0:00.2 to 0:00.3", reverb), "--chain", chosen);
+      double[] whole = render(SESSION.formatted("ended.wav", "", reverb), "--chain", chosen);
+      assertThat(part).as(chosen).hasSize(whole.length - from);
+      assertThat(part.length).as(chosen).isGreaterThan(to - from + RATE / 2);
+      assertSame(part, whole, from, FADE, part.length);
+    }
+  }
+
+  @Test
+  void part_behindADetector_findsItSettledAsInTheWhole() throws IOException {
+    Takes.write(folder.resolve("take.wav"), RATE, Takes.noise(30_000, 5));
+    String stage = "compressor threshold -30 dBFS ratio 4:1 attack 5 ms release 90 ms";
+    double[] whole = render(SESSION.formatted("take.wav", "", stage), "--chain", "a");
+    for (String chosen : List.of("a", "mix")) {
+      double[] part =
+          render(SESSION.formatted("take.wav", "0:00.2 to 0:00.3", stage), "--chain", chosen);
+      assertThat(part).as(chosen).hasSize(RATE / 10);
+      assertSame(part, whole, RATE / 5, FADE, part.length - FADE);
+    }
+  }
+
+  private static void assertSame(double[] part, double[] whole, int shift, int first, int end) {
+    for (int i = first; i < end; i++) {
+      assertThat(part[i]).as("frame %s", i).isCloseTo(whole[i + shift], within(ROUNDING));
+    }
   }
 }

@@ -237,10 +237,7 @@ public record MixPlan(List<MixNode> nodes, List<MissingKey> missingKeys) {
     }
 
     private long endFrame(Optional<MixTake> take, List<Integer> sources, PathSound sound) {
-      if (take.isPresent() && take.get().toFrame().isPresent() && sources.isEmpty()) {
-        return take.get().toFrame().getAsLong();
-      }
-      long end = take.map(MixTake::frames).orElse(0L);
+      long end = take.map(MixTake::endFrame).orElse(0L);
       for (int source : sources) {
         end = Math.max(end, nodes.get(source).endFrame());
       }

@@ -11,8 +11,8 @@ import java.util.Map;
 /**
  * A node at work: adds what comes to it, in the order of its feeds, and processes the sum.
  *
- * <p>A chain whose take has a part that is meant is heard in that part only ({@link TakeCut}),
- * where it is not what is meant itself. Its output does not depend on the size of blocks.
+ * <p>A chain whose take has a part that is meant sounds of that part only ({@link TakeCut}). Its
+ * output does not depend on the size of blocks.
  */
 public final class NodeRun {
 
@@ -20,7 +20,8 @@ public final class NodeRun {
   private final Processor processor;
   private final Map<String, KeyHistory> keys = new LinkedHashMap<>();
   private final double[][] placed;
-  private final TakeCut cut;
+  private final TakeCut inputCut;
+  private final TakeCut outputCut;
   private final int latencyFrames;
   private long frame;
 
@@ -39,11 +40,17 @@ public final class NodeRun {
         node.sound().processor(gainDb).newProcessor(new Wiring(node.channelCount(), this::key));
     latencyFrames = node.latencyFrames();
     placed = new double[node.channelCount()][blockFrames];
+    double rateHz = node.path().rate().hertz();
+    boolean isShared = !node.feeds().isEmpty();
+    inputCut =
+        node.take().map(take -> TakeCut.ofInput(take, isShared, rateHz)).orElseGet(TakeCut::none);
+    // What is meant ends where its file does.
     boolean isMeant = index == plan.nodes().size() - 1;
-    cut =
+    long endFrame = isMeant ? Long.MAX_VALUE : node.endFrame();
+    outputCut =
         node.take()
-            .filter(take -> !isMeant)
-            .map(take -> TakeCut.of(take, node.endFrame(), node.path().rate().hertz()))
+            .filter(take -> !isShared)
+            .map(take -> TakeCut.ofOutput(take, endFrame, rateHz))
             .orElseGet(TakeCut::none);
   }
 
@@ -91,8 +98,11 @@ public final class NodeRun {
     for (double[] channel : output) {
       Arrays.fill(channel, 0, count, 0);
     }
-    for (double[][] input : inputs) {
-      FeedRun.place(input, placed, count);
+    for (int k = 0; k < inputs.size(); k++) {
+      FeedRun.place(inputs.get(k), placed, count);
+      if (k == 0) {
+        inputCut.apply(placed, frame - node.arrivalFrames(), count);
+      }
       for (int c = 0; c < output.length; c++) {
         for (int i = 0; i < count; i++) {
           output[c][i] += placed[c][i];
@@ -100,7 +110,7 @@ public final class NodeRun {
       }
     }
     processor.process(output, 0, count);
-    cut.apply(output, frame - latencyFrames, count);
+    outputCut.apply(output, frame - latencyFrames, count);
     frame += count;
   }
 }

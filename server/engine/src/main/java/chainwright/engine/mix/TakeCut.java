@@ -4,9 +4,16 @@ import chainwright.engine.sound.SoundBuilder;
 import java.util.Arrays;
 
 /**
- * Lets a chain be heard in the part of its take that is meant: silence before and after it. Where
- * the part begins or ends within the take, it comes and goes by a raised cosine within the part, as
- * long as the changes at both ends of a passage, so that the cut does not click.
+ * Lets a chain sound of the part of its take that is meant.
+ *
+ * <p>What comes before the part goes through the chain, so that its detectors have settled, but is
+ * not heard: the output is silent up to there. Behind the part nothing goes into the chain any
+ * more, so that what sounds on is that of the part alone. Where the part begins or ends within the
+ * take, it comes and goes by a raised cosine within the part, as long as the changes at both ends
+ * of a passage, so that the cut does not click.
+ *
+ * <p>Where other sounds go through the same stages, those stay whole, and the take is cut at both
+ * ends as it goes in.
  */
 final class TakeCut {
 
@@ -22,24 +29,45 @@ final class TakeCut {
     this.goingFrames = goingFrames;
   }
 
-  /** Cuts nothing: what is meant itself is cut out of the file that it is rendered to. */
+  /** Cuts nothing. */
   static TakeCut none() {
     return new TakeCut(Long.MIN_VALUE, Long.MAX_VALUE, 0, 0);
   }
 
   /**
-   * Cuts the sound of a chain.
+   * Cuts what goes into a chain.
+   *
+   * @param take its take, and the part that is meant
+   * @param isShared whether other sounds go in with it
+   * @param rateHz the sample rate [Hz]
+   */
+  static TakeCut ofInput(MixTake take, boolean isShared, double rateHz) {
+    boolean endsWithin = take.endFrame() < take.frames();
+    return new TakeCut(
+        isShared ? take.fromFrame() : Long.MIN_VALUE,
+        endsWithin ? take.endFrame() : Long.MAX_VALUE,
+        isShared ? comingFrames(take, rateHz) : 0,
+        endsWithin ? fadeFrames(take, rateHz) : 0);
+  }
+
+  /**
+   * Cuts what comes out of a chain that nothing else goes into.
    *
    * @param take its take, and the part that is meant
    * @param endFrame where its sound ends, what goes on sounding included [frames]
    * @param rateHz the sample rate [Hz]
    */
-  static TakeCut of(MixTake take, long endFrame, double rateHz) {
-    double half = (endFrame - take.fromFrame()) / 2.0;
-    double fade = Math.min(half, SoundBuilder.EDGE_SECONDS * rateHz);
-    boolean endsWithin = take.toFrame().orElse(take.frames()) < take.frames();
-    return new TakeCut(
-        take.fromFrame(), endFrame, take.fromFrame() > 0 ? fade : 0, endsWithin ? fade : 0);
+  static TakeCut ofOutput(MixTake take, long endFrame, double rateHz) {
+    return new TakeCut(take.fromFrame(), endFrame, comingFrames(take, rateHz), 0);
+  }
+
+  private static double comingFrames(MixTake take, double rateHz) {
+    return take.fromFrame() > 0 ? fadeFrames(take, rateHz) : 0;
+  }
+
+  private static double fadeFrames(MixTake take, double rateHz) {
+    double half = (take.endFrame() - take.fromFrame()) / 2.0;
+    return Math.min(half, SoundBuilder.EDGE_SECONDS * rateHz);
   }
 
   /**
