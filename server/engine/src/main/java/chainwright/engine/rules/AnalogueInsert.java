@@ -125,6 +125,19 @@ record AnalogueInsert(
     }
   }
 
+  /** Whether settings are as written or as without them: nothing unread may be meant for one. */
+  boolean isRead(String... settings) {
+    for (String name : settings) {
+      boolean isInDoubt =
+          insert.settings().kind().setting(name).filter(insert.settings()::mayBeUnread).isPresent();
+      if (isInDoubt) {
+        return false;
+      }
+    }
+    // What nothing tells the meaning of may be meant for any setting.
+    return insert.settings().unread().stream().noneMatch(one -> one.settings().isEmpty());
+  }
+
   double sendDbu() {
     return insert.settings().number("send").orElse(0.0);
   }

@@ -44,6 +44,9 @@ public final class DeviceOverdriven implements Rule {
       return;
     }
     for (AnalogueInsert insert : AnalogueInsert.in(evidence)) {
+      if (!insert.isRead("send", "return", "clip-level")) {
+        continue;
+      }
       double clipDbu = insert.insert().settings().number("clip-level").orElse(USUAL_CLIP_DBU);
       double peakDbu = insert.sendPeakDbu(alignment.get());
       boolean isClose = insert.declaredDbfs().isPresent() && peakDbu > clipDbu - MARGIN_DB;

@@ -36,7 +36,8 @@ public final class InsertLatencyUnmeasured implements Rule {
   public void check(Evidence evidence, Consumer<Finding> report) {
     boolean isGrouped = evidence.track().declarations().group().isPresent();
     for (AnalogueInsert insert : AnalogueInsert.in(evidence)) {
-      if (insert.insert().settings().number("latency").isEmpty()) {
+      boolean isMissing = insert.insert().settings().number("latency").isEmpty();
+      if (isMissing && insert.isRead("latency")) {
         boolean isBeside = insert.isPartial() || isGrouped;
         report.accept(
             evidence.finding(

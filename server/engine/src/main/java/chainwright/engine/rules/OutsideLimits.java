@@ -2,14 +2,18 @@ package chainwright.engine.rules;
 
 import chainwright.notation.catalogue.Limit;
 import chainwright.notation.catalogue.Setting;
+import chainwright.notation.catalogue.Takes;
 import chainwright.notation.catalogue.ValueText;
 import chainwright.notation.diagnostic.Finding;
 import chainwright.notation.diagnostic.Fix;
 import chainwright.notation.diagnostic.Severity;
 import chainwright.notation.model.Settings;
 import chainwright.notation.model.Written;
+import chainwright.quantity.Unit;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * A value lies beyond what its setting can mean.
@@ -58,12 +62,39 @@ public final class OutsideLimits implements Rule {
       isBeyond |= value < low - ROUNDING || value > high + ROUNDING;
     }
     if (isBeyond && low <= high) {
-      String mended = Amounts.rewrite(written, value -> Math.min(high, Math.max(low, value)));
+      String mended =
+          Amounts.rewrite(
+              written,
+              slipped(written, low, high).orElse(value -> Math.min(high, Math.max(low, value))));
       report.accept(finding(evidence, said, written, limits(setting, low, high), mended));
     } else if (!isBeyond && !setting.offers().isEmpty() && !isOffered(written)) {
       String mended = Amounts.rewrite(written, value -> nearest(setting.offers(), value));
       report.accept(finding(evidence, said, written, ValueText.offers(setting), mended));
     }
+  }
+
+  /**
+   * The slip of the hand by which one value came to lie outside: the sign of a size, or the sides
+   * of a ratio in the other order. What is right but for it is likelier meant than a limit.
+   */
+  private static Optional<DoubleUnaryOperator> slipped(Written written, double low, double high) {
+    List<Double> values = Amounts.of(written);
+    if (values.size() != 1) {
+      return Optional.empty();
+    }
+    double value = values.get(0);
+    boolean isRatio =
+        written.setting().takes() instanceof Takes.InUnit takes && takes.unit() == Unit.TO_ONE;
+    boolean isSlip =
+        isRatio ? value > 0 && value < 1 : (value < 0 && low >= 0) || (value > 0 && high <= 0);
+    DoubleUnaryOperator undone = isRatio ? of -> 1 / of : of -> -of;
+    double meant = undone.applyAsDouble(value);
+    boolean isPossible =
+        isSlip
+            && meant >= low - ROUNDING
+            && meant <= high + ROUNDING
+            && isOffered(written.setting(), meant);
+    return isPossible ? Optional.of(undone) : Optional.empty();
   }
 
   private static Finding finding(
@@ -113,11 +144,16 @@ public final class OutsideLimits implements Rule {
 
   private static boolean isOffered(Written written) {
     for (double value : Amounts.of(written)) {
-      if (Math.abs(nearest(written.setting().offers(), value) - value) >= ROUNDING) {
+      if (!isOffered(written.setting(), value)) {
         return false;
       }
     }
     return true;
+  }
+
+  private static boolean isOffered(Setting setting, double value) {
+    return setting.offers().isEmpty()
+        || Math.abs(nearest(setting.offers(), value) - value) < ROUNDING;
   }
 
   private static double nearest(List<Double> offers, double number) {

@@ -45,6 +45,9 @@ public final class ReturnConverterOverload implements Rule {
       return;
     }
     for (AnalogueInsert insert : AnalogueInsert.in(evidence)) {
+      if (!insert.isRead("send", "return", "clip-level")) {
+        continue;
+      }
       double fullScaleDbu = insert.returnDbu() - alignment.get().decibels();
       double peakDbu = returnPeakDbu(evidence, insert, alignment.get());
       if (peakDbu > fullScaleDbu) {

@@ -15,6 +15,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoublePredicate;
 
 /**
  * Turns a number with its unit into a quantity, or says why it cannot be one.
@@ -23,11 +24,8 @@ import java.util.Optional;
  */
 record AmountReader(Report report) {
 
-  private static final double SECONDS_IN_MINUTE = 60;
-  private static final long MINUTES_IN_HOUR = 60;
-
-  /** Below it, a number on a clock is written with a nought before it. */
-  private static final int TEN = 10;
+  /** The alignment level of the example [dB below full scale]. Source: EBU R 68. */
+  private static final double EXAMPLE_BELOW_FULL_SCALE = 18;
 
   /** What makes a message about an amount readable: which setting it is for. */
   private static final String BARE = "A number without a unit could mean anything.";
@@ -43,6 +41,23 @@ record AmountReader(Report report) {
     return read(amount, new Wanted(expected, name, Optional.empty()), Optional.empty());
   }
 
+  /**
+   * Reads an amount for a place that can mean some values only.
+   *
+   * @param amount the amount as written
+   * @param expected the unit in which the place is usually written
+   * @param name what the value is for
+   * @param isPossible whether the place can mean a value [base unit]; a number without a unit is
+   *     offered in units in which it is one
+   */
+  Optional<Quantity> read(
+      Item.Amount amount, Unit expected, String name, DoublePredicate isPossible) {
+    return read(
+        amount,
+        new Wanted(expected, name, Optional.empty(), Optional.of(isPossible)),
+        Optional.empty());
+  }
+
   /** Reads an amount that a setting takes in a unit. */
   Optional<Quantity> read(Item.Amount amount, Setting setting, Unit unit) {
     return read(
@@ -52,12 +67,20 @@ record AmountReader(Report report) {
   }
 
   /** What a place expects: a unit's dimension, for what, and of which setting if it is one. */
-  private record Wanted(Unit unit, String name, Optional<Setting> setting) {
+  private record Wanted(
+      Unit unit, String name, Optional<Setting> setting, Optional<DoublePredicate> isPossible) {
+
+    Wanted(Unit unit, String name, Optional<Setting> setting) {
+      this(unit, name, setting, Optional.empty());
+    }
 
     /** How a number could be written here; nowhere but in a setting is anything known of limits. */
     List<String> readings(Item.Amount amount) {
       if (setting.isPresent()) {
         return Readings.of(setting.get(), amount);
+      }
+      if (isPossible.isPresent() && amount.unit().isEmpty()) {
+        return Readings.withUnit(unit.dimension(), amount.number(), isPossible.get());
       }
       boolean isLevelMixUp =
           amount.unit().flatMap(Unit::parse).filter(Unit.DECIBEL::equals).isPresent()
@@ -116,10 +139,12 @@ record AmountReader(Report report) {
     if (amount.unit().isPresent()) {
       String unit = amount.unit().get();
       TextSpan behind = new TextSpan(amount.numberSpan().end(), amount.unitSpan().end());
+      boolean isWidth = Unit.parse(unit).filter(Unit.OCTAVE::equals).isPresent();
       boolean isPossible =
-          parse(amount.number())
-              .filter(value -> Readings.isPossible(setting, dimension, value))
-              .isPresent();
+          !isWidth // A width in octaves is another number than its Q.
+              && parse(amount.number())
+                  .filter(value -> Readings.isPossible(setting, dimension, value))
+                  .isPresent();
       report.add(
           Fault.WRONG_UNIT,
           amount.span(),
@@ -132,14 +157,18 @@ record AmountReader(Report report) {
       return Optional.empty();
     }
     Optional<Double> value = number(amount);
-    return value.isPresent() ? make(amount, dimension, value.get()) : Optional.empty();
+    return value.isPresent()
+        ? make(amount, dimension, value.get(), Optional.of(setting))
+        : Optional.empty();
   }
 
   private Optional<Quantity> read(Item.Amount amount, Wanted wanted, Optional<String> inherited) {
     String name = wanted.name;
     Dimension dimension = wanted.unit.dimension();
     if (amount.kind() == SyntaxKind.COLON_NUMBER) {
-      return readColon(amount, dimension, name);
+      Optional<Double> value =
+          new ColonReader(report).read(amount, dimension, name, wanted.setting);
+      return value.isPresent() ? make(amount, wanted, value.get()) : Optional.empty();
     }
     Optional<String> written = amount.unit().isPresent() ? amount.unit() : inherited;
     if (written.isEmpty()) {
@@ -165,7 +194,7 @@ record AmountReader(Report report) {
     }
     Optional<Double> value = number(amount);
     return value.isPresent()
-        ? make(amount, dimension, unit.get().toBase(value.get()))
+        ? make(amount, wanted, unit.get().toBase(value.get()))
         : Optional.empty();
   }
 
@@ -210,9 +239,11 @@ record AmountReader(Report report) {
         wanted.name + " takes " + wanted.unit.dimension().description() + ", not " + unit.symbol(),
         unit == Unit.DECIBEL && !readings.isEmpty()
             ? "A gain in dB says how much; a level needs to say against what."
-            : "",
+            : unit == Unit.DBU && wanted.unit == Unit.DBFS
+                ? "Which level in dBFS it is, the `alignment` of the session says."
+                : "",
         readings.isEmpty()
-            ? "Write it in " + wanted.unit.symbol() + "."
+            ? "Write it in " + wanted.unit.symbol() + aligned(amount, unit, wanted.unit) + "."
             : "Write " + written(readings) + ".",
         readings.stream()
             .map(
@@ -224,102 +255,52 @@ record AmountReader(Report report) {
             .toList());
   }
 
-  private Optional<Quantity> readColon(Item.Amount amount, Dimension dimension, String name) {
-    if (dimension != Dimension.RATIO && dimension != Dimension.TIME) {
-      report.add(
-          Fault.WRONG_UNIT,
-          amount.span(),
-          name + " takes " + dimension.description() + ", not `" + amount.number() + "`",
-          "",
-          "A colon stands in a ratio (`3:1`) or in a position (`0:31.2`).");
-      return Optional.empty();
-    }
-    if (amount.unit().isPresent()) {
-      report.add(
-          Fault.WRONG_UNIT,
-          amount.unitSpan(),
-          "a " + (dimension == Dimension.RATIO ? "ratio" : "position") + " has no unit",
-          "",
-          "Remove `" + amount.unit().get() + "`.",
-          report.change(
-              "Remove `" + amount.unit().get() + "`",
-              true,
-              new TextEdit(new TextSpan(amount.numberSpan().end(), amount.unitSpan().end()), "")));
-      return Optional.empty();
-    }
-    List<Double> parts = new ArrayList<>();
-    for (String part : amount.number().split(":", -1)) {
-      parse(part).ifPresent(parts::add);
-    }
-    Optional<Double> value =
-        dimension == Dimension.RATIO ? ratio(amount, parts) : seconds(amount, parts);
-    return value.isPresent() ? make(amount, dimension, value.get()) : Optional.empty();
+  private Optional<Quantity> make(Item.Amount amount, Wanted wanted, double value) {
+    return make(amount, wanted.unit.dimension(), value, wanted.setting);
   }
 
-  private Optional<Double> ratio(Item.Amount amount, List<Double> parts) {
-    if (parts.size() == 2 && parts.get(1) == 1) {
-      return Optional.of(parts.get(0));
-    }
-    boolean isQuotient = parts.size() == 2 && parts.get(0) > 0 && parts.get(1) > 0;
-    String mended = isQuotient ? spell(parts.get(0) / parts.get(1)) + ":1" : "";
-    report.add(
-        Fault.MALFORMED_RATIO,
-        amount.numberSpan(),
-        "the ratio `" + amount.number() + "` does not end in `:1`",
-        "Ratios are compared at a glance when all of them are to one.",
-        isQuotient ? "Write `" + mended + "`." : "Write a ratio such as `3:1`.",
-        isQuotient
-            ? List.of(
-                report.change(
-                    "Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)))
-            : List.of());
-    return Optional.empty();
-  }
-
-  private Optional<Double> seconds(Item.Amount amount, List<Double> parts) {
-    double total = 0;
-    boolean isCarried = false;
-    for (int i = 0; i < parts.size(); i++) {
-      total = total * SECONDS_IN_MINUTE + parts.get(i);
-      isCarried |= i > 0 && parts.get(i) >= SECONDS_IN_MINUTE;
-    }
-    if (!isCarried) {
-      return Optional.of(total);
-    }
-    String mended = clock(total);
-    report.add(
-        Fault.MALFORMED_TIME,
-        amount.numberSpan(),
-        "the position `" + amount.number() + "` counts past 59",
-        "A minute has sixty seconds, an hour sixty minutes.",
-        "Write `" + mended + "`.",
-        report.change("Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)));
-    return Optional.empty();
-  }
-
-  private static String clock(double totalSeconds) {
-    long minutes = (long) (totalSeconds / SECONDS_IN_MINUTE);
-    double rest = totalSeconds - minutes * SECONDS_IN_MINUTE;
-    String seconds = (rest < TEN ? "0" : "") + spell(rest);
-    long hours = minutes / MINUTES_IN_HOUR;
-    long left = minutes % MINUTES_IN_HOUR;
-    return hours == 0
-        ? left + ":" + seconds
-        : hours + (left < TEN ? ":0" : ":") + left + ":" + seconds;
-  }
-
-  private Optional<Quantity> make(Item.Amount amount, Dimension dimension, double value) {
+  private Optional<Quantity> make(
+      Item.Amount amount, Dimension dimension, double value, Optional<Setting> setting) {
     try {
       return Optional.of(Quantity.of(dimension, value));
     } catch (IllegalArgumentException impossible) {
+      boolean isSign = value < 0 && isMeantWithoutSign(amount, dimension, setting);
+      String mended = amount.number().substring(isSign ? 1 : 0);
       report.add(
           Fault.IMPOSSIBLE_VALUE,
           amount.span(),
           "`" + amount.number() + "` is not possible here",
           impossible.getMessage() + ".",
-          "Write another value.");
+          isSign ? "Write `" + mended + "`, without the sign." : "Write another value.",
+          isSign
+              ? List.of(
+                  report.change(
+                      "Write `" + mended + "`", true, new TextEdit(amount.numberSpan(), mended)))
+              : List.of());
       return Optional.empty();
     }
+  }
+
+  /** Whether the sign alone keeps a number from being a value of the setting. */
+  private static boolean isMeantWithoutSign(
+      Item.Amount amount, Dimension dimension, Optional<Setting> setting) {
+    Optional<Double> number = parse(amount.number()).map(Math::abs);
+    if (setting.isEmpty() || number.isEmpty()) {
+      return false;
+    }
+    return amount.unit().isPresent()
+        ? Readings.isIn(setting.get(), number.get(), amount.unit().get())
+        : Readings.isPossible(setting.get(), dimension, number.get());
+  }
+
+  /** An example of how an analogue level becomes a digital one. */
+  private static String aligned(Item.Amount amount, Unit unit, Unit wanted) {
+    Optional<Double> dbu = parse(amount.number());
+    return unit == Unit.DBU && wanted == Unit.DBFS && dbu.isPresent()
+        ? ": under `alignment 0 dBu = -18 dBFS` it is "
+            + NumberText.format(dbu.get() - EXAMPLE_BELOW_FULL_SCALE)
+            + " dBFS"
+        : "";
   }
 
   private Optional<Double> number(Item.Amount amount) {

@@ -11,6 +11,7 @@ import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoublePredicate;
 import java.util.function.Predicate;
 
 /** Walks over what follows the first word of a declaration. */
@@ -150,10 +151,19 @@ final class ItemCursor {
 
   /** The next amount in a unit; reports what is expected if there is none. */
   Optional<Quantity> amount(Unit unit, String what) {
-    if (next < items.size() && items.get(next) instanceof Item.Amount amount) {
-      next++;
-      return amounts.read(amount, unit, what);
-    }
+    return next < items.size() && items.get(next++) instanceof Item.Amount amount
+        ? amounts.read(amount, unit, what)
+        : noAmount(unit, what);
+  }
+
+  /** The next amount in a unit, of which some values only are possible [base unit]. */
+  Optional<Quantity> amount(Unit unit, String what, DoublePredicate isPossible) {
+    return next < items.size() && items.get(next++) instanceof Item.Amount amount
+        ? amounts.read(amount, unit, what, isPossible)
+        : noAmount(unit, what);
+  }
+
+  private Optional<Quantity> noAmount(Unit unit, String what) {
     report.add(
         Fault.VALUE_MISSING,
         statement.lineSpan(),

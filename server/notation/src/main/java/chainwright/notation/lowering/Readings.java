@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoublePredicate;
 import java.util.regex.Pattern;
 
 /** What a number without its unit, or with a unit that is easily mistaken, may have meant. */
@@ -62,22 +63,52 @@ final class Readings {
       return List.of();
     }
     boolean isSame = unit.get().dimension() == expected.dimension();
-    boolean isMistaken = SAID_AS_DB.contains(unit.get()) && SAID_AS_DB.contains(expected);
+    boolean isMistaken = isMistaken(unit.get(), expected);
     Unit meant = isSame ? unit.get() : expected;
     return (isSame || isMistaken) && isPossible(setting, meant, number.get())
         ? List.of(spell(amount.number(), meant))
         : List.of();
   }
 
+  /**
+   * Whether one unit may have been written for another one, with the number of that. An analogue
+   * level is another number than the digital one, unless its unit is not said at all.
+   */
+  private static boolean isMistaken(Unit written, Unit expected) {
+    boolean isAnalogue = written == Unit.DBU || expected == Unit.DBU;
+    boolean isPlain = written == Unit.DECIBEL || expected == Unit.DECIBEL;
+    return SAID_AS_DB.contains(written)
+        && SAID_AS_DB.contains(expected)
+        && (isPlain || !isAnalogue);
+  }
+
+  /** A number with each unit of a dimension in which a place can mean it. */
+  static List<String> withUnit(Dimension dimension, String text, DoublePredicate isPossible) {
+    Optional<Double> number = AmountReader.parse(text);
+    List<String> possible = new ArrayList<>();
+    for (Unit unit : Unit.values()) {
+      if (number.isPresent()
+          && unit.dimension() == dimension
+          && isPossible.test(unit.toBase(number.get()))) {
+        possible.add(spell(text, unit));
+      }
+    }
+    return possible;
+  }
+
   /** Whether a setting can mean the number of an amount in a unit, or an end of its range. */
   static boolean isIn(Setting setting, Item.Amount amount, String symbol) {
-    Optional<Unit> unit = Unit.parse(symbol);
     Optional<Double> number = AmountReader.parse(amount.number());
+    return number.isPresent() && isIn(setting, number.get(), symbol);
+  }
+
+  /** Whether a setting can mean a number in a unit, or an end of its range. */
+  static boolean isIn(Setting setting, double number, String symbol) {
+    Optional<Unit> unit = Unit.parse(symbol);
     return unit.isPresent()
-        && number.isPresent()
         && setting.takes() instanceof Takes.InUnit takes
         && takes.unit().dimension() == unit.get().dimension()
-        && isPossible(setting, unit.get(), number.get());
+        && isPossible(setting, unit.get(), number);
   }
 
   /** A ratio or a position, which bear their unit; the position is not compared with the limits. */

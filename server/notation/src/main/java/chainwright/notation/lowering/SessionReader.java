@@ -101,12 +101,12 @@ final class SessionReader {
   }
 
   private void readSampleRate(ItemCursor cursor) {
-    Optional<Quantity> rate = cursor.amount(Unit.HERTZ, "`sample-rate`");
+    Optional<Quantity> rate = cursor.amount(Unit.HERTZ, "`sample-rate`", SessionReader::isRate);
     if (rate.isEmpty()) {
       return;
     }
     double hertz = rate.get().baseValue();
-    if (hertz < SampleRate.LOWEST_HZ || hertz > SampleRate.HIGHEST_HZ) {
+    if (!isRate(hertz)) {
       report.add(
           Fault.OUTSIDE_LIMITS,
           cursor.lastSpan(),
@@ -143,8 +143,11 @@ final class SessionReader {
 
   /** Whether a rate is possible if the number was meant in kHz. */
   private static boolean isInKilohertz(double hertz) {
-    double meant = Unit.KILOHERTZ.toBase(hertz);
-    return meant >= SampleRate.LOWEST_HZ && meant <= SampleRate.HIGHEST_HZ;
+    return isRate(Unit.KILOHERTZ.toBase(hertz));
+  }
+
+  private static boolean isRate(double hertz) {
+    return hertz >= SampleRate.LOWEST_HZ && hertz <= SampleRate.HIGHEST_HZ;
   }
 
   private boolean reportSwapped(List<Item> rest) {

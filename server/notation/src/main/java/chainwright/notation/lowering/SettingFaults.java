@@ -82,14 +82,27 @@ record SettingFaults(
 
   /** Reports one value where a range is wanted; of a frequency, an octave around it is offered. */
   void noRange(Setting setting, Takes.InUnit takes, Item.Amount amount, boolean isCutOff) {
-    List<String> around = isCutOff ? List.of() : Readings.around(setting, amount);
+    noRange(setting, takes, amount, isCutOff, "");
+  }
+
+  /** Reports one value without a name where only a range can be meant, which is written by name. */
+  void unnamedRange(Setting setting, Takes.InUnit takes, Item.Amount amount) {
+    noRange(setting, takes, amount, false, setting.isPositional() ? "" : setting.name() + " ");
+  }
+
+  private void noRange(
+      Setting setting, Takes.InUnit takes, Item.Amount amount, boolean isCutOff, String name) {
+    List<String> around =
+        isCutOff
+            ? List.of()
+            : Readings.around(setting, amount).stream().map(one -> name + one).toList();
     report.add(
         Fault.RANGE_MISSING,
         amount.span(),
         "`" + setting.name() + (isCutOff ? "` has a range without its end" : "` takes a range"),
         setting.says(),
         "Write both ends, such as `"
-            + (around.isEmpty() ? Readings.example(setting, takes.unit()) : around.get(0))
+            + (around.isEmpty() ? name + Readings.example(setting, takes.unit()) : around.get(0))
             + "`.",
         around.stream()
             .map(
@@ -128,37 +141,6 @@ record SettingFaults(
     return settings(one -> one.isPositional() && one.takes() instanceof Takes.InUnit);
   }
 
-  private List<Setting> slopes() {
-    return settings(
-        one -> one.takes() instanceof Takes.InUnit takes && takes.unit() == Unit.DB_PER_OCTAVE);
-  }
-
-  /** Whether a slope is written as `18 dB oct`. */
-  boolean isSlopeInTwo(Item.Amount amount, Item behind) {
-    // Asked of every amount of a file at its start: no lambdas, each of which is linked first.
-    return behind instanceof Item.Word word
-        && amount.unit().isPresent()
-        && Unit.parse(amount.unit().get()).orElse(null) == Unit.DECIBEL
-        && Unit.parse(word.text()).orElse(null) == Unit.OCTAVE
-        && !slopes().isEmpty();
-  }
-
-  /** Reports a slope whose unit is written as two. */
-  Unread slopeInTwo(Item.Amount amount, Item octave) {
-    TextSpan unit = amount.unitSpan().union(octave.span());
-    report.add(
-        Fault.UNKNOWN_UNIT,
-        unit,
-        "the unit of a slope is one word",
-        "",
-        "Write `" + Unit.DB_PER_OCTAVE.symbol() + "`.",
-        report.change(
-            "Write `" + Unit.DB_PER_OCTAVE.symbol() + "`",
-            true,
-            new TextEdit(unit, Unit.DB_PER_OCTAVE.symbol())));
-    return new Unread(amount.span().union(octave.span()), slopes());
-  }
-
   /** Whether a word after a bare number can only be meant as its unit. */
   boolean isMeantAsUnit(String word) {
     List<String> known = known();
@@ -169,6 +151,10 @@ record SettingFaults(
 
   /** Reports a word that is no unit, behind a number that some setting could mean. */
   void unknownUnit(Item.Amount amount, String unit, TextSpan span) {
+    if (VoltLevel.isIn(unit) && VoltLevel.isTakenBy(kind)) {
+      new VoltLevel(amount, span).report(report);
+      return;
+    }
     List<String> near =
         UnitWords.near(unit, dimensions()).stream()
             .filter(one -> kind.settings().stream().anyMatch(of -> Readings.isIn(of, amount, one)))
@@ -187,9 +173,24 @@ record SettingFaults(
     return dimensions;
   }
 
-  /** Reports a value in a unit that no setting takes. */
+  /** Reports a value that no setting can mean. */
   void stray(TextSpan span, Optional<String> unit) {
-    String spelled = unit.flatMap(Unit::parse).map(Unit::symbol).orElse("that unit");
+    Optional<Unit> parsed = unit.flatMap(Unit::parse);
+    String spelled = parsed.map(Unit::symbol).orElse("that unit");
+    List<String> taking =
+        settings(one -> parsed.isPresent() && dimension(one).equals(parsed.map(Unit::dimension)))
+            .stream()
+            .map(Setting::name)
+            .toList();
+    if (!taking.isEmpty()) {
+      report.add(
+          Fault.WRONG_UNIT,
+          span,
+          "`" + report.text(span) + "` can be no setting of `" + kind.word() + "` here",
+          "",
+          "In " + spelled + " it takes: " + String.join(", ", taking) + ".");
+      return;
+    }
     report.add(
         Fault.WRONG_UNIT,
         span,

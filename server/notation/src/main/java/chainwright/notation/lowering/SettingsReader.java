@@ -142,6 +142,13 @@ final class SettingsReader {
             : Optional.empty();
     Optional<Item.Mark> equals = mark.filter(found -> found.text().equals("="));
     boolean isGlued = report.isFound(Fault.MISSING_BLANK, word.span());
+    int behind = mark.isPresent() ? next + 1 : next;
+    Optional<SaidOtherwise> said =
+        isGlued ? Optional.empty() : SaidOtherwise.of(kind, word.text(), report);
+    if (said.isPresent() && said.get().isReported(items, next, behind, unnamed, unread)) {
+      next = said.get().isBehind(items, behind) ? behind + 1 : next;
+      return;
+    }
     if (!isGlued && faults.unknown(word, equals)) {
       next = items.size();
       return;
@@ -297,13 +304,14 @@ final class SettingsReader {
     unread.add(new Unread(range.span(), single.stream().toList()));
   }
 
-  /** Takes the `oct` behind a slope's `dB`, which is written as one unit. */
+  /** Takes the words behind a slope's `dB` that are written as one unit with it. */
   private boolean takesSlopeInTwo(Item.Amount amount) {
-    boolean isTaken = next < items.size() && faults.isSlopeInTwo(amount, items.get(next));
-    if (isTaken) {
-      unread.add(faults.slopeInTwo(amount, items.get(next++)));
+    int words = SlopeWords.count(kind, amount, items, next);
+    if (words > 0) {
+      next += words;
+      unread.add(SlopeWords.report(kind, amount, items.get(next - 1), report));
     }
-    return isTaken;
+    return words > 0;
   }
 
   private void readPositional(Item.Amount amount) {

@@ -10,6 +10,7 @@ import chainwright.notation.model.Unread;
 import chainwright.notation.syntax.Item;
 import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
+import chainwright.quantity.Dimension;
 import chainwright.quantity.Unit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -68,6 +69,11 @@ final class UnnamedValues {
     amounts.add(amount);
   }
 
+  /** Forgets a value, if it is there, since something else tells what it is for. */
+  boolean remove(Item.Amount amount) {
+    return amounts.removeIf(one -> one.span().equals(amount.span()));
+  }
+
   boolean isEmpty() {
     return amounts.isEmpty();
   }
@@ -106,15 +112,18 @@ final class UnnamedValues {
       boolean isUnnamed = isUnnamed(amount, possible);
       Optional<Meaning> likely = likely(possible, isUnnamed);
       likely.ifPresent(one -> taken.add(one.setting.name()));
+      Optional<Setting> range = possible.isEmpty() ? range(amount, left) : Optional.empty();
       if (likely.isPresent() && isUnnamed) {
         named.add(new Named(amount, likely.get()));
+      } else if (range.isPresent() && range.get().takes() instanceof Takes.InUnit takes) {
+        faults.unnamedRange(range.get(), takes, amount);
       } else {
         report(amount, possible);
       }
       // What must be written stays missing as long as the value may be meant for another setting.
       boolean isClear = likely.isPresent();
       List<Meaning> open = isClear ? likely.stream().toList() : possible;
-      List<Setting> meant = new ArrayList<>();
+      List<Setting> meant = new ArrayList<>(range.stream().toList());
       for (Meaning one : open) {
         if ((isClear || !one.isRequired()) && !isAmong(meant, one.setting)) {
           meant.add(one.setting);
@@ -125,6 +134,15 @@ final class UnnamedValues {
     if (!named.isEmpty()) {
       reportUnnamed(named);
     }
+  }
+
+  /** The setting that takes a range in the unit of a value, if there is one. */
+  private static Optional<Setting> range(Item.Amount amount, List<Setting> free) {
+    Optional<Dimension> dimension = Readings.dimension(amount);
+    return free.stream()
+        .filter(one -> one.takes() instanceof Takes.InUnit takes && takes.isSpan())
+        .filter(one -> dimension.isPresent() && SettingFaults.dimension(one).equals(dimension))
+        .findFirst();
   }
 
   /** A value, and the setting that it is likely to be for. */
@@ -184,7 +202,8 @@ final class UnnamedValues {
         Readings.of(setting, amount).forEach(one -> meanings.add(new Meaning(setting, one)));
       }
     }
-    if (meanings.isEmpty() && amount.unit().isPresent()) {
+    boolean isAnalogue = amount.unit().flatMap(Unit::parse).filter(Unit.DBU::equals).isPresent();
+    if (meanings.isEmpty() && amount.unit().isPresent() && !isAnalogue) {
       // The number may be right and the unit a slip, where something must be written anyway.
       Item.Amount bare =
           new Item.Amount(
