@@ -176,6 +176,9 @@ record AmountReader(Report report) {
       return Optional.empty();
     }
     Optional<Unit> unit = Unit.parse(written.get());
+    if (unit.isEmpty() && GluedNumber.reportUnit(written.get(), amount.unitSpan(), report)) {
+      return Optional.empty();
+    }
     if (unit.isEmpty()) {
       List<Dimension> dimensions = List.of(dimension);
       report.unknownWord(

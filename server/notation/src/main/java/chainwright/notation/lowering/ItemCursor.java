@@ -68,16 +68,9 @@ final class ItemCursor {
    * wanted, joined by hyphens.
    */
   Optional<Name> joined(Predicate<String> isWanted) {
-    Item first = items.get(next - 1);
-    StringBuilder text = new StringBuilder(report.text(first.span()));
-    for (int i = next; i < items.size() && items.get(i) instanceof Item.Word word; i++) {
-      text.append('-').append(word.text());
-      if (isWanted.test(text.toString())) {
-        next = i + 1;
-        return Optional.of(new Name(text.toString(), first.span().union(word.span())));
-      }
-    }
-    return Optional.empty();
+    Optional<JoinedWords> found = JoinedWords.at(items, next - 1, isWanted);
+    found.ifPresent(words -> next += words.count() - 1);
+    return found.map(words -> new Name(words.text(), words.span()));
   }
 
   /** What follows, if it is a text; it is not taken. */

@@ -220,6 +220,12 @@ final class Report {
     return unread;
   }
 
+  /** Whether this fault has been reported inside a stretch. */
+  boolean isReported(Fault fault, TextSpan stretch) {
+    return findings.stream()
+        .anyMatch(one -> one.code().equals(fault.code()) && stretch.contains(one.place().span()));
+  }
+
   /** Whether the parser has found this fault with something that touches a stretch. */
   boolean isFound(Fault fault, TextSpan span) {
     for (Section.Trouble one : section.troubles()) {

@@ -261,7 +261,10 @@ public record SectionReader(Catalogue catalogue, Spread spread) {
           declarations.read(statement);
           notes.addAll(inner.notes());
         } else {
-          firstStep = firstStep.isPresent() ? firstStep : Optional.of(statement);
+          boolean isStep =
+              StepReader.isStep(word, catalogue)
+                  || !new StepFaults(catalogue, report).isMeantAsDeclaration(statement);
+          firstStep = firstStep.isPresent() || !isStep ? firstStep : Optional.of(statement);
           Optional<Step> step = reader.read(inner, above);
           if (step.isPresent()) {
             steps.add(step.get());

@@ -88,11 +88,15 @@ final class SessionReader {
       case "listeners" -> readListeners(cursor);
       case "intent" -> intent = DeclarationReader.readIntent(cursor, report);
       default -> {
+        List<Item> items = new ArrayList<>(statement.items());
+        items.add(0, head.get());
+        Optional<JoinedWords> joined = JoinedWords.at(items, 0, KNOWN::contains);
+        TextSpan span = joined.map(JoinedWords::span).orElse(head.get().span());
         report.unknownWord(
             Fault.UNKNOWN_WORD,
-            "a session says nothing about `" + head.get().text() + "`",
-            head.get().span(),
-            head.get().text(),
+            "a session says nothing about `" + report.text(span) + "`",
+            span,
+            joined.map(JoinedWords::text).orElse(head.get().text()),
             KNOWN);
         return;
       }

@@ -1,7 +1,6 @@
 package chainwright.notation.lowering;
 
 import chainwright.notation.catalogue.Catalogue;
-import chainwright.notation.catalogue.Family;
 import chainwright.notation.catalogue.Setting;
 import chainwright.notation.catalogue.StageKind;
 import chainwright.notation.catalogue.Takes;
@@ -151,6 +150,9 @@ record SettingFaults(
 
   /** Reports a word that is no unit, behind a number that some setting could mean. */
   void unknownUnit(Item.Amount amount, String unit, TextSpan span) {
+    if (GluedNumber.reportUnit(unit, span, report)) {
+      return;
+    }
     if (VoltLevel.isIn(unit) && VoltLevel.isTakenBy(kind)) {
       new VoltLevel(amount, span).report(report);
       return;
@@ -227,7 +229,9 @@ record SettingFaults(
     }
     List<String> said = SettingWords.of(kind, word.text());
     List<String> near = said.isEmpty() ? Nearest.to(word.text(), known()) : said;
-    if (near.isEmpty() && isBareName(word)) {
+    if (near.isEmpty()
+        && new BareName(kind, statement, report).report(word, Report.knownHere(known()))) {
+      unread.add(new Unread(word.span(), List.of()));
       return false;
     }
     OtherStage other = new OtherStage(kind, statement, catalogue, report);
@@ -256,27 +260,6 @@ record SettingFaults(
         && new OtherStage(kind, statement, catalogue, report).report(setting, amount);
   }
 
-  /** Reports the name of a path or a band that lacks its `as`; tells whether it can be one. */
-  private boolean isBareName(Item.Word word) {
-    boolean isFirst =
-        statement.items().get(0) instanceof Item.Word first && first.span().equals(word.span());
-    if (kind.family() != Family.STRUCTURE || !isFirst) {
-      return false;
-    }
-    unread.add(new Unread(word.span(), List.of()));
-    report.add(
-        Fault.UNKNOWN_SETTING,
-        word.span(),
-        "`" + kind.word() + "` knows no `" + word.text() + "`",
-        "",
-        "If it is the name, write `as " + word.text() + "`. " + Report.knownHere(known()),
-        report.change(
-            "Write `as " + word.text() + "`",
-            true,
-            new TextEdit(new TextSpan(word.span().start(), word.span().start()), "as ")));
-    return true;
-  }
-
   private void reportNoNumber(Item.Word unit) {
     report.add(
         Fault.VALUE_MISSING,
@@ -292,7 +275,8 @@ record SettingFaults(
     return kind.settings().stream().filter(wanted).toList();
   }
 
-  private List<String> known() {
+  /** The words that mean something on the line. */
+  List<String> known() {
     List<String> known = new ArrayList<>();
     for (Setting setting : kind.settings()) {
       known.add(setting.name());

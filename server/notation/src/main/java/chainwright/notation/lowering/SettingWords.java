@@ -22,7 +22,7 @@ final class SettingWords {
     say("gain", "g", "level", "amount", "boost", "cut");
     say("Q", "bandwidth", "bw");
     say("slope", "order", "steepness");
-    say("make-up", "output", "out-gain");
+    say("make-up", "output", "out-gain", "makeup-gain", "make-up-gain", "output-gain");
     say("blend", "mix", "wet", "dry-wet");
     say("range", "floor", "depth");
     say("max-reduction", "range", "depth");

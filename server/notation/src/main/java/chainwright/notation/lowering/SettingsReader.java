@@ -34,6 +34,7 @@ final class SettingsReader {
   private final AmountReader amounts;
   private final SettingFaults faults;
   private final UnnamedValues unnamed;
+  private final BlankSlips slips;
   private final List<Item> items;
   private final ClauseReader clauses;
   private final List<Item.Mark> equals = new ArrayList<>();
@@ -51,6 +52,7 @@ final class SettingsReader {
     this.amounts = new AmountReader(report);
     this.faults = new SettingFaults(kind, statement, catalogue, report, unread);
     this.unnamed = new UnnamedValues(kind, report, faults, unread);
+    this.slips = new BlankSlips(kind, report, unread);
     this.items = statement.items();
     this.clauses = new ClauseReader(items, report);
   }
@@ -136,6 +138,11 @@ final class SettingsReader {
 
   /** Reports a word that is no setting; what belongs to it is not judged a second time. */
   private void readUnknown(Item.Word word) {
+    int taken = slips.report(items, next - 1, faults.known());
+    if (taken > 0) {
+      next += taken - 1;
+      return;
+    }
     Optional<Item.Mark> mark =
         next < items.size() && items.get(next) instanceof Item.Mark found
             ? Optional.of(found)

@@ -9,6 +9,7 @@ import chainwright.notation.text.TextEdit;
 import chainwright.notation.text.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -19,6 +20,7 @@ import java.util.Optional;
  */
 record StepFaults(Catalogue catalogue, Report report) {
 
+  private static final String FILTER = "-filter";
   private static final String WHERE_LISTED =
       "All stages: completion at the start of a line, or `chainwright explain` on the command line.";
 
@@ -27,16 +29,13 @@ record StepFaults(Catalogue catalogue, Report report) {
     Optional<Vocabulary.Keyword> keyword = Vocabulary.find(head.text());
     boolean isSettingAbove =
         catalogue.stage(above).flatMap(kind -> kind.setting(head.text())).isPresent();
-    Optional<Item.Word> second =
-        statement.items().stream()
-            .findFirst()
-            .filter(Item.Word.class::isInstance)
-            .map(Item.Word.class::cast)
-            .filter(word -> catalogue.stage(head.text() + "-" + word.text()).isPresent());
     if (report.continuesNothing(head.span().start())) {
       return;
     }
-    if (head.text().equals("mid") || head.text().equals("side")) {
+    Optional<JoinedWords> joined = joined(statement, head);
+    if (joined.isPresent()) {
+      reportJoined(joined.get());
+    } else if (head.text().equals("mid") || head.text().equals("side")) {
       outsideMidSide(statement, head);
     } else if (keyword.isPresent()) {
       report.add(
@@ -54,42 +53,136 @@ record StepFaults(Catalogue catalogue, Report report) {
           "A statement ends with its line.",
           "Begin the line with `...` to continue the line above.",
           report.change("Continue the line above", true, new TextEdit(start, "... ")));
-    } else if (second.isPresent()) {
-      String mended = head.text() + "-" + second.get().text();
-      report.add(
-          Fault.UNKNOWN_STAGE,
-          head.span(),
-          "`" + head.text() + "` is no stage",
-          "",
-          "Write `" + mended + "`, as one word.",
-          report.change(
-              "Write `" + mended + "`",
-              true,
-              new TextEdit(head.span().union(second.get().span()), mended)));
-    } else {
-      unknownWord(head);
+    } else if (!reportGlued(statement, head) && !reportBeforeStage(statement, head)) {
+      unknownWord(head.span(), head.text(), TradeWords.writtenFor(head.text()));
     }
   }
 
-  private void unknownWord(Item.Word head) {
-    List<String> meant = TradeWords.writtenFor(head.text());
-    String what = "`" + head.text() + "` is no stage";
+  /** The words with which a line begins, if they are one word with hyphens. */
+  private Optional<JoinedWords> joined(Statement statement, Item.Word head) {
+    List<Item> items = new ArrayList<>(statement.items());
+    items.add(0, head);
+    return JoinedWords.at(items, 0, one -> !meant(one).isEmpty());
+  }
+
+  /** Whether a line begins with the words of a declaration, not joined. */
+  boolean isMeantAsDeclaration(Statement statement) {
+    return statement
+        .head()
+        .flatMap(head -> joined(statement, head))
+        .filter(words -> DeclarationReader.isDeclaration(words.text()))
+        .isPresent();
+  }
+
+  /** What is written for a word that begins a line, or is said for one that does. */
+  private List<String> meant(String word) {
+    if (isKnown(word)) {
+      return List.of(word);
+    }
+    List<String> said = TradeWords.writtenFor(word);
+    return said.isEmpty() && word.endsWith(FILTER)
+        ? meant(word.substring(0, word.length() - FILTER.length()))
+        : said;
+  }
+
+  private boolean isKnown(String word) {
+    return StepReader.isStep(word, catalogue) || DeclarationReader.isDeclaration(word);
+  }
+
+  private void reportJoined(JoinedWords words) {
+    if (!isKnown(words.text())) {
+      unknownWord(words.span(), report.text(words.span()), meant(words.text()));
+      return;
+    }
+    String mended = "Write `" + words.text() + "`";
+    report.add(
+        Fault.UNKNOWN_STAGE,
+        words.span(),
+        "`" + report.text(words.span()) + "` is no stage",
+        "",
+        mended + ", as one word.",
+        report.change(mended, true, new TextEdit(words.span(), words.text())));
+  }
+
+  /** Reports a stage to which its value is glued. */
+  private boolean reportGlued(Statement statement, Item.Word head) {
+    Optional<GluedNumber> found = GluedNumber.in(head.text(), one -> !meant(one).isEmpty());
+    boolean isLabel =
+        found.filter(one -> one.number().chars().allMatch(Character::isDigit)).isPresent()
+            && statement.items().stream()
+                .findFirst()
+                .filter(Item.Amount.class::isInstance)
+                .isPresent();
+    if (found.isEmpty() || isLabel || report.isFound(Fault.MISSING_BLANK, head.span())) {
+      return found.isPresent() && !isLabel;
+    }
+    report.unknownWord(
+        Fault.UNKNOWN_STAGE,
+        "`" + head.text() + "` is no stage",
+        head.span(),
+        meant(found.get().word()).stream().map(one -> one + " " + found.get().number()).toList(),
+        WHERE_LISTED);
+    return true;
+  }
+
+  /**
+   * Reports a word before a stage, such as {@code tape saturation}: what is written for it alone
+   * would make two stages of one.
+   */
+  private boolean reportBeforeStage(Statement statement, Item.Word head) {
+    String word = head.text().toLowerCase(Locale.ROOT);
+    Optional<Item.Word> second =
+        statement.items().stream()
+            .findFirst()
+            .filter(Item.Word.class::isInstance)
+            .map(Item.Word.class::cast);
+    String stage = second.map(one -> one.text().toLowerCase(Locale.ROOT)).orElse("");
+    List<String> said = TradeWords.writtenFor(word);
+    List<String> near = said.isEmpty() ? Nearest.to(word, known()) : said;
+    boolean takesSecond = near.stream().anyMatch(one -> canTake(one, stage));
+    if (!StepReader.isStep(stage, catalogue) || takesSecond) {
+      return false;
+    }
+    TextSpan span = head.span().union(second.orElseThrow().span());
+    boolean isSetting =
+        catalogue.stage(stage).flatMap(kind -> kind.settingOfWord(word)).isPresent();
+    if (isSetting || said.contains(stage)) {
+      unknownWord(span, report.text(span), List.of(isSetting ? stage + " " + word : stage));
+      return true;
+    }
+    report.add(
+        Fault.UNKNOWN_STAGE,
+        head.span(),
+        "`" + head.text() + "` before `" + second.orElseThrow().text() + "` is no stage",
+        "",
+        "Begin the line with `" + stage + "`, and say the rest by its settings or in a note.");
+    return true;
+  }
+
+  /** Whether a word begins what names a bus or a source, or has a setting of this name. */
+  private boolean canTake(String word, String second) {
+    return DeclarationReader.isDeclaration(word)
+        || word.equals("apply")
+        || catalogue.stage(word).flatMap(kind -> kind.setting(second)).isPresent();
+  }
+
+  private void unknownWord(TextSpan span, String written, List<String> meant) {
+    String what = "`" + written + "` is no stage";
     if (meant.isEmpty()) {
-      report.unknownWord(
-          Fault.UNKNOWN_STAGE, what, head.span(), head.text(), known(), WHERE_LISTED);
+      report.unknownWord(Fault.UNKNOWN_STAGE, what, span, written, known(), WHERE_LISTED);
       return;
     }
     boolean isOne = meant.size() == 1;
     report.add(
         Fault.UNKNOWN_STAGE,
-        head.span(),
+        span,
         what + (isOne ? ", but is said for one" : ", but is said for several"),
         isOne ? "" : "Here each of them has a word of its own.",
         isOne
             ? "Write `" + meant.get(0) + "`."
             : "Write `" + String.join("`, `", meant) + "`, whichever is meant. " + WHERE_LISTED,
         meant.stream()
-            .map(one -> report.change("Write `" + one + "`", isOne, new TextEdit(head.span(), one)))
+            .map(one -> report.change("Write `" + one + "`", isOne, new TextEdit(span, one)))
             .toList());
   }
 

@@ -168,7 +168,7 @@ record StepReader(Catalogue catalogue, Report report) {
   private Step readInsert(Group group) {
     Statement statement = group.statement();
     SettingsReader.Line line = line(kind("insert"), statement, true);
-    if (line.title().isEmpty()) {
+    if (line.title().isEmpty() && !report.isReported(Fault.TEXT_MISSING, statement.lineSpan())) {
       report.add(
           Fault.TEXT_MISSING,
           statement.head().map(Item.Word::span).orElse(statement.lineSpan()),

@@ -37,7 +37,7 @@ public final class TradeWords {
     say("all-pass", "apf", "allpass", "phase");
     say("polarity", "phase", "invert", "flip", "phase-invert", "polarity-invert");
     say("compressor", "comp", "compress", "compression");
-    say("limiter", "limit", "limiting", "lim", "brickwall", "brick-wall");
+    say("limiter", "limit", "limiting", "lim", "brickwall", "brick-wall", "peak-limiter");
     say("true-peak-limiter", "brickwall", "brick-wall", "tp-limiter");
     say("expander", "exp", "expand", "expansion", "downward-expander");
     say("gate", "noise-gate", "gating");

@@ -95,7 +95,8 @@ final class Stray {
     while (Character.isDigit(word.charAt(start - 1)) && start > 1) {
       start--;
     }
-    return word.length() - start;
+    boolean isSigned = start > 1 && start < word.length() && word.charAt(start - 1) == '-';
+    return word.length() - start + (isSigned ? 1 : 0);
   }
 
   private static Section.Trouble trouble(TextSpan span, String what, String remedy, TextEdit mend) {
