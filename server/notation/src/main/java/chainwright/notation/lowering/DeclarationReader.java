@@ -117,10 +117,13 @@ final class DeclarationReader {
     if (name.isEmpty()) {
       return Optional.empty();
     }
+    Optional<SourceKind> kind = catalogue.source(name.get().text());
+    if (kind.isPresent() && !cursor.isAtWord()) {
+      return Optional.of(new Source(kind.get(), name.get().span()));
+    }
     List<String> kinds = catalogue.sources().stream().map(SourceKind::word).toList();
     Optional<Name> joined =
         cursor.joined(words -> kinds.contains(words) || SourceWords.isSaid(words));
-    Optional<SourceKind> kind = catalogue.source(name.get().text());
     if (joined.isPresent() || kind.isEmpty()) {
       String word = joined.orElse(name.get()).text();
       TextSpan span = joined.orElse(name.get()).span();

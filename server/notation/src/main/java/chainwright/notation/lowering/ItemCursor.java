@@ -32,15 +32,21 @@ final class ItemCursor {
   /** Walks over a statement beside others, which a word that begins one may be meant for. */
   ItemCursor(Statement statement, Report report, Predicate<String> beginsStatement) {
     this.statement = statement;
-    this.items = statement.items().stream().filter(ItemCursor::isKept).toList();
+    this.items = kept(statement.items());
     this.report = report;
     this.amounts = new AmountReader(report);
     this.beginsStatement = beginsStatement;
   }
 
   /** What the parser has reported already stands in nobody's way. */
-  private static boolean isKept(Item item) {
-    return !(item instanceof Item.Mark mark) || mark.text().equals("=");
+  private static List<Item> kept(List<Item> items) {
+    List<Item> kept = new ArrayList<>(items.size());
+    for (Item item : items) {
+      if (!(item instanceof Item.Mark mark) || mark.text().equals("=")) {
+        kept.add(item);
+      }
+    }
+    return kept;
   }
 
   String head() {
