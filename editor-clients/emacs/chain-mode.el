@@ -93,8 +93,9 @@ installed and the display shows them."
 (defun chain--paint-number ()
   "Paint the number that was matched last."
   (chain--paint 'font-lock-constant-face)
-  ;; A point that is the first of several belongs to them.
-  (when (and (eq (char-before) ?.) (eq (char-after) ?.))
+  ;; A point that is the first of several belongs to them, but not behind a ratio whose first number has a point itself.
+  (when (and (eq (char-before) ?.) (eq (char-after) ?.)
+             (not (string-match-p "[.,][^:]*:" (buffer-substring-no-properties (match-beginning 0) (point)))))
     (put-text-property (1- (point)) (point) 'face nil)
     (backward-char)))
 
