@@ -29,6 +29,12 @@ record TimeNumbers(PlotSubject subject, List<Double> at) {
   /** The course up to where it is asked for has a length. */
   private static final double LEAST_SECONDS = 0.01;
 
+  private static final Column LOW =
+      new Column("low_level_db", "dB", "the same in the octave of 125 Hz");
+
+  private static final Column HIGH =
+      new Column("high_level_db", "dB", "the same in the octave of 4 kHz");
+
   private static final List<Column> ROOM =
       List.of(
           new Column("time_s", "s", "the time after a steady sound has stopped"),
@@ -37,8 +43,8 @@ record TimeNumbers(PlotSubject subject, List<Double> at) {
               "dB",
               "the energy still to come after a click as a share of all, which is the level of the"
                   + " sound that has stopped (ISO 3382-1), in the octaves of 500 Hz and 1 kHz"),
-          new Column("low_level_db", "dB", "the same in the octave of 125 Hz"),
-          new Column("high_level_db", "dB", "the same in the octave of 4 kHz"));
+          LOW,
+          HIGH);
 
   private static final List<Column> REPEATS =
       List.of(
@@ -48,8 +54,8 @@ record TimeNumbers(PlotSubject subject, List<Double> at) {
               "dB",
               "the level of the repeat beside that of the sound as it came in, in the octaves of"
                   + " 500 Hz and 1 kHz"),
-          new Column("low_level_db", "dB", "the same in the octave of 125 Hz"),
-          new Column("high_level_db", "dB", "the same in the octave of 4 kHz"));
+          LOW,
+          HIGH);
 
   private static final List<Column> STEP =
       List.of(

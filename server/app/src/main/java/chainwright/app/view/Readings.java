@@ -1,9 +1,9 @@
 package chainwright.app.view;
 
+import chainwright.engine.rules.Figures;
 import chainwright.notation.lowering.NoteName;
 import chainwright.quantity.Frequency;
 import chainwright.quantity.NumberText;
-import chainwright.quantity.QuantityRange;
 
 /** Spells what was computed as it is read out: a real minus sign, and no more digits than count. */
 public final class Readings {
@@ -56,7 +56,7 @@ public final class Readings {
    * @return such as "21.6 kHz"
    */
   public static String frequency(double hertz) {
-    return rounded(hertz).toString();
+    return Figures.hertz(hertz);
   }
 
   /**
@@ -67,15 +67,7 @@ public final class Readings {
    * @return such as "2.5 to 4.5 kHz"
    */
   public static String band(double lowHz, double highHz) {
-    return new QuantityRange(rounded(lowHz), rounded(highHz)).toString();
-  }
-
-  private static Frequency rounded(double hertz) {
-    if (hertz == 0) {
-      return Frequency.ofHertz(0);
-    }
-    double step = Math.pow(10, Math.floor(Math.log10(hertz))) / DIGITS;
-    return Frequency.ofHertz(Math.round(hertz / step) * step);
+    return Figures.band(lowHz, highHz);
   }
 
   /**

@@ -108,14 +108,7 @@ class HoveringTest {
       })
   void hover_wordThatIsUnknown_saysWhatItMayHaveMeant(String line, String word, String expected) {
     SourceFile file = read("a", "chain lead {\n  " + line + "\n}\n");
-    String told =
-        hovering(file, Optional.empty())
-            .at(
-                file.sections().get(0),
-                file.sections().get(0).findings(),
-                file.tree().text().indexOf(word) + 1)
-            .orElseThrow()
-            .markdown();
+    String told = toldAt(file, word);
     assertThat(told.replace("\n\n", " ")).contains(expected);
   }
 
@@ -133,14 +126,7 @@ class HoveringTest {
   void hover_structureWithAnUnfinishedStage_saysWhatIsLeftOutAndWhy(String line, String word) {
     String broken = line.replace(" { ", " {\n").replace(" }", "\n}");
     SourceFile file = read("a", "chain lead {\n  " + broken + "\n}\n");
-    String told =
-        hovering(file, Optional.empty())
-            .at(
-                file.sections().get(0),
-                file.sections().get(0).findings(),
-                file.tree().text().indexOf(word) + 1)
-            .orElseThrow()
-            .markdown();
+    String told = toldAt(file, word);
     assertThat(told)
         .contains(
             "Left out: compressor, which cannot be computed before its threshold is written.");
@@ -243,5 +229,16 @@ class HoveringTest {
       }
     }
     return files;
+  }
+
+  /** What is told at the first place of a word, with what was found in the text. */
+  private static String toldAt(SourceFile file, String word) {
+    return hovering(file, Optional.empty())
+        .at(
+            file.sections().get(0),
+            file.sections().get(0).findings(),
+            file.tree().text().indexOf(word) + 1)
+        .orElseThrow()
+        .markdown();
   }
 }

@@ -29,19 +29,17 @@ final class StageOrder {
 
   /** The stages that see the whole signal, in order. */
   static List<StageElement> mainLine(Evidence evidence) {
-    List<StageElement> line = new ArrayList<>();
-    for (StageElement stage : evidence.path().stages()) {
-      if (!stage.isPartial()) {
-        line.add(stage);
-      }
-    }
-    return line;
+    return whole(evidence.path().stages());
   }
 
   /** The stages that see the whole signal, in order, those still being written included. */
   static List<StageElement> placed(Evidence evidence) {
+    return whole(evidence.path().placed());
+  }
+
+  private static List<StageElement> whole(List<StageElement> stages) {
     List<StageElement> line = new ArrayList<>();
-    for (StageElement stage : evidence.path().placed()) {
+    for (StageElement stage : stages) {
       if (!stage.isPartial()) {
         line.add(stage);
       }

@@ -1,11 +1,7 @@
 package chainwright.notation.lowering;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * Words of the trade for what is recorded that are no kinds of source, and the kinds they mean.
@@ -14,28 +10,30 @@ import java.util.TreeMap;
  */
 public final class SourceWords {
 
-  private static final Map<String, List<String>> KINDS = new TreeMap<>();
+  private static final SaidFor KINDS = new SaidFor();
 
   static {
-    say("lead-vocal", "vox", "voice", "singer", "singing");
-    say("backing-vocal", "vox", "bv", "bvs", "harmony", "harmonies");
-    say("speech", "voice", "narration", "narrator", "dialogue", "dialog", "presenter", "podcast");
-    say("speech", "voice-over", "voiceover", "spoken-word");
-    say("bass", "bass-guitar", "electric-bass", "double-bass", "upright-bass", "contrabass");
-    say("kick", "kick-drum", "bass-drum", "bd");
-    say("snare", "snare-drum", "sd");
-    say("toms", "tom-tom", "tom-toms", "floor-tom", "rack-tom");
-    say("overheads", "oh", "ohs", "cymbals");
-    say("percussion", "hi-hat", "hihat", "hat", "hats", "shaker", "tambourine", "congas", "bongos");
-    say("drum-bus", "drum-kit", "kit");
-    say("keys", "synth", "synthesiser", "synthesizer", "organ", "keyboard", "electric-piano");
-    say("strings", "violin", "violins", "viola", "cello", "string-section", "string-quartet");
-    say("brass", "trumpet", "trombone", "horn", "horns", "tuba");
-    say("woodwind", "flute", "clarinet", "oboe", "bassoon", "saxophone", "sax");
-    say("mix-bus", "mix", "main-mix", "stereo-mix", "master", "master-bus");
-    say("sub-mix", "group", "bus", "stem", "stems");
-    say("effect-return", "reverb", "return", "effect", "effects", "fx");
-    say("room", "ambience", "ambient");
+    KINDS.say("lead-vocal", "vox", "voice", "singer", "singing");
+    KINDS.say("backing-vocal", "vox", "bv", "bvs", "harmony", "harmonies");
+    KINDS.say(
+        "speech", "voice", "narration", "narrator", "dialogue", "dialog", "presenter", "podcast");
+    KINDS.say("speech", "voice-over", "voiceover", "spoken-word");
+    KINDS.say("bass", "bass-guitar", "electric-bass", "double-bass", "upright-bass", "contrabass");
+    KINDS.say("kick", "kick-drum", "bass-drum", "bd");
+    KINDS.say("snare", "snare-drum", "sd");
+    KINDS.say("toms", "tom-tom", "tom-toms", "floor-tom", "rack-tom");
+    KINDS.say("overheads", "oh", "ohs", "cymbals");
+    KINDS.say(
+        "percussion", "hi-hat", "hihat", "hat", "hats", "shaker", "tambourine", "congas", "bongos");
+    KINDS.say("drum-bus", "drum-kit", "kit");
+    KINDS.say("keys", "synth", "synthesiser", "synthesizer", "organ", "keyboard", "electric-piano");
+    KINDS.say("strings", "violin", "violins", "viola", "cello", "string-section", "string-quartet");
+    KINDS.say("brass", "trumpet", "trombone", "horn", "horns", "tuba");
+    KINDS.say("woodwind", "flute", "clarinet", "oboe", "bassoon", "saxophone", "sax");
+    KINDS.say("mix-bus", "mix", "main-mix", "stereo-mix", "master", "master-bus");
+    KINDS.say("sub-mix", "group", "bus", "stem", "stems");
+    KINDS.say("effect-return", "reverb", "return", "effect", "effects", "fx");
+    KINDS.say("room", "ambience", "ambient");
   }
 
   private SourceWords() {}
@@ -48,8 +46,8 @@ public final class SourceWords {
    * @return what the trade means by it, else those that it is near to; empty if neither is known
    */
   public static List<String> meant(String word, Collection<String> known) {
-    List<String> said = KINDS.getOrDefault(word.toLowerCase(Locale.ROOT), List.of());
-    return said.isEmpty() ? Nearest.to(word, known) : List.copyOf(said);
+    List<String> said = KINDS.of(word);
+    return said.isEmpty() ? Nearest.to(word, known) : said;
   }
 
   /**
@@ -59,12 +57,6 @@ public final class SourceWords {
    * @return whether it stands for a kind of source
    */
   static boolean isSaid(String word) {
-    return KINDS.containsKey(word.toLowerCase(Locale.ROOT));
-  }
-
-  private static void say(String kind, String... words) {
-    for (String word : words) {
-      KINDS.computeIfAbsent(word, key -> new ArrayList<>()).add(kind);
-    }
+    return !KINDS.of(word).isEmpty();
   }
 }

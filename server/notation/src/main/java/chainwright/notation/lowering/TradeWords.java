@@ -1,12 +1,7 @@
 package chainwright.notation.lowering;
 
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 
 /**
  * Words of the trade that are no words of the notation, and the words that are written for them.
@@ -18,54 +13,56 @@ import java.util.TreeMap;
  */
 public final class TradeWords {
 
-  private static final Map<String, List<String>> WRITTEN = new TreeMap<>();
+  private static final SaidFor WRITTEN = new SaidFor();
 
   static {
-    say("high-pass", "hp", "hpf", "highpass", "low-cut", "lowcut", "lc", "rumble-filter");
-    say("low-pass", "lp", "lpf", "lowpass", "high-cut", "highcut", "hc");
-    say("band-pass", "bp", "bpf", "bandpass");
-    say("bell", "peak", "peaking", "dip", "parametric", "peq", "eq", "equaliser", "equalizer");
-    say("high-shelf", "shelf", "shelving", "highshelf", "treble", "air");
-    say("low-shelf", "shelf", "shelving", "lowshelf");
+    WRITTEN.say("high-pass", "hp", "hpf", "highpass", "low-cut", "lowcut", "lc", "rumble-filter");
+    WRITTEN.say("low-pass", "lp", "lpf", "lowpass", "high-cut", "highcut", "hc");
+    WRITTEN.say("band-pass", "bp", "bpf", "bandpass");
+    WRITTEN.say(
+        "bell", "peak", "peaking", "dip", "parametric", "peq", "eq", "equaliser", "equalizer");
+    WRITTEN.say("high-shelf", "shelf", "shelving", "highshelf", "treble", "air");
+    WRITTEN.say("low-shelf", "shelf", "shelving", "lowshelf");
     for (String word : List.of("high-shelf", "low-shelf", "high-pass", "low-pass")) {
-      say(word, "eq", "equaliser", "equalizer");
+      WRITTEN.say(word, "eq", "equaliser", "equalizer");
     }
     for (String word : List.of("high-pass", "low-pass", "band-pass", "notch")) {
-      say(word, "filter");
+      WRITTEN.say(word, "filter");
     }
-    say("notch", "band-stop", "bandstop", "band-reject");
-    say("all-pass", "apf", "allpass", "phase");
-    say("polarity", "phase", "invert", "flip", "phase-invert", "polarity-invert");
-    say("compressor", "comp", "compress", "compression");
-    say("limiter", "limit", "limiting", "lim", "brickwall", "brick-wall", "peak-limiter");
-    say("true-peak-limiter", "brickwall", "brick-wall", "tp-limiter");
-    say("expander", "exp", "expand", "expansion", "downward-expander");
-    say("gate", "noise-gate", "gating");
-    say("ducker", "duck", "ducking");
-    say("de-ess", "de-esser", "deesser", "desser", "deess", "dess", "sibilance");
-    say("dynamic-bell", "dynamic-eq", "dyn-eq");
-    say("dynamic-shelf", "dynamic-eq", "dyn-eq");
-    say("multiband", "multiband-compressor", "multi-band", "mbc", "crossover");
-    say("mid-side", "ms", "m-s");
-    say("transient-shaper", "transient", "transients", "shaper");
-    say("saturation", "sat", "saturate", "saturator", "distortion", "drive", "tape", "valve");
-    say("saturation", "tube", "transformer", "harmonics", "overdrive");
-    say("clipper", "clip", "clipping", "hard-clip", "soft-clip");
-    say("gain", "volume", "level", "trim", "makeup");
-    say("ride", "automation", "fade");
-    say("pan", "panning", "panorama", "balance");
-    say("width", "stereo", "stereo-width", "wide");
-    say("reverb", "verb", "rev", "reverberation", "plate", "hall", "ambience");
-    say("echo", "slap", "slapback", "delay-line", "repeats");
-    say("align", "time-align", "nudge");
-    say("hum-removal", "hum", "de-hum", "dehum");
-    say("noise-reduction", "denoise", "de-noise", "noise", "nr");
-    say("click-repair", "declick", "de-click", "click");
-    say("plosive-repair", "plosive", "de-plosive", "deplosive", "pop", "de-pop");
-    say("dc-offset-removal", "dc", "dc-offset", "dc-block", "dc-filter");
-    say("sample-rate-conversion", "src", "resample", "resampling");
-    say("send", "aux");
-    say("insert", "outboard", "hardware");
+    WRITTEN.say("notch", "band-stop", "bandstop", "band-reject");
+    WRITTEN.say("all-pass", "apf", "allpass", "phase");
+    WRITTEN.say("polarity", "phase", "invert", "flip", "phase-invert", "polarity-invert");
+    WRITTEN.say("compressor", "comp", "compress", "compression");
+    WRITTEN.say("limiter", "limit", "limiting", "lim", "brickwall", "brick-wall", "peak-limiter");
+    WRITTEN.say("true-peak-limiter", "brickwall", "brick-wall", "tp-limiter");
+    WRITTEN.say("expander", "exp", "expand", "expansion", "downward-expander");
+    WRITTEN.say("gate", "noise-gate", "gating");
+    WRITTEN.say("ducker", "duck", "ducking");
+    WRITTEN.say("de-ess", "de-esser", "deesser", "desser", "deess", "dess", "sibilance");
+    WRITTEN.say("dynamic-bell", "dynamic-eq", "dyn-eq");
+    WRITTEN.say("dynamic-shelf", "dynamic-eq", "dyn-eq");
+    WRITTEN.say("multiband", "multiband-compressor", "multi-band", "mbc", "crossover");
+    WRITTEN.say("mid-side", "ms", "m-s");
+    WRITTEN.say("transient-shaper", "transient", "transients", "shaper");
+    WRITTEN.say(
+        "saturation", "sat", "saturate", "saturator", "distortion", "drive", "tape", "valve");
+    WRITTEN.say("saturation", "tube", "transformer", "harmonics", "overdrive");
+    WRITTEN.say("clipper", "clip", "clipping", "hard-clip", "soft-clip");
+    WRITTEN.say("gain", "volume", "level", "trim", "makeup");
+    WRITTEN.say("ride", "automation", "fade");
+    WRITTEN.say("pan", "panning", "panorama", "balance");
+    WRITTEN.say("width", "stereo", "stereo-width", "wide");
+    WRITTEN.say("reverb", "verb", "rev", "reverberation", "plate", "hall", "ambience");
+    WRITTEN.say("echo", "slap", "slapback", "delay-line", "repeats");
+    WRITTEN.say("align", "time-align", "nudge");
+    WRITTEN.say("hum-removal", "hum", "de-hum", "dehum");
+    WRITTEN.say("noise-reduction", "denoise", "de-noise", "noise", "nr");
+    WRITTEN.say("click-repair", "declick", "de-click", "click");
+    WRITTEN.say("plosive-repair", "plosive", "de-plosive", "deplosive", "pop", "de-pop");
+    WRITTEN.say("dc-offset-removal", "dc", "dc-offset", "dc-block", "dc-filter");
+    WRITTEN.say("sample-rate-conversion", "src", "resample", "resampling");
+    WRITTEN.say("send", "aux");
+    WRITTEN.say("insert", "outboard", "hardware");
   }
 
   private TradeWords() {}
@@ -77,7 +74,7 @@ public final class TradeWords {
    * @return the words of the notation, likeliest first; empty if it is no such word
    */
   public static List<String> writtenFor(String word) {
-    return List.copyOf(WRITTEN.getOrDefault(word.toLowerCase(Locale.ROOT), List.of()));
+    return WRITTEN.of(word);
   }
 
   /**
@@ -86,12 +83,6 @@ public final class TradeWords {
    * @return the words, in alphabetical order
    */
   public static Set<String> all() {
-    return new LinkedHashSet<>(WRITTEN.keySet());
-  }
-
-  private static void say(String written, String... words) {
-    for (String word : words) {
-      WRITTEN.computeIfAbsent(word, key -> new ArrayList<>()).add(written);
-    }
+    return WRITTEN.all();
   }
 }

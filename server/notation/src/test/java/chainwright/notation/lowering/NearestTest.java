@@ -78,18 +78,7 @@ class NearestTest {
       })
   void source_saidInWordsOfTheTrade_isMendedToTheWholeKind(String words, String kinds) {
     String text = "chain a {\n  source" + (words.startsWith(":") ? "" : " ") + words + "\n}\n";
-    Finding finding =
-        SourceFile.of("a.chain", text, new SectionReader(CATALOGUE))
-            .sections()
-            .get(0)
-            .findings()
-            .stream()
-            .filter(one -> one.code().equals("unknown-source"))
-            .findFirst()
-            .orElseThrow();
-    List<String> written =
-        finding.fixes().stream().map(fix -> fix.edits().get(0).edit().newText()).toList();
-    assertThat(String.join(" ", written)).isEqualTo(kinds);
+    assertThat(written(text, "unknown-source")).isEqualTo(kinds);
   }
 
   @ParameterizedTest
@@ -103,18 +92,7 @@ class NearestTest {
       })
   void unit_misspelt_isNearToTheUnitsThatTheStageTakes(String line, String units) {
     String text = "chain a {\n  " + line + "\n}\n";
-    Finding finding =
-        SourceFile.of("a.chain", text, new SectionReader(CATALOGUE))
-            .sections()
-            .get(0)
-            .findings()
-            .stream()
-            .filter(one -> one.code().equals("unknown-unit"))
-            .findFirst()
-            .orElseThrow();
-    List<String> written =
-        finding.fixes().stream().map(fix -> fix.edits().get(0).edit().newText()).toList();
-    assertThat(String.join(" ", written)).isEqualTo(units);
+    assertThat(written(text, "unknown-unit")).isEqualTo(units);
   }
 
   @ParameterizedTest
@@ -129,5 +107,21 @@ class NearestTest {
             .toList();
     assertThat(findings).hasSize(1);
     assertThat(findings.get(0).remedy()).contains(KINDS);
+  }
+
+  /** What the fixes of the first finding of a kind write. */
+  private static String written(String text, String code) {
+    Finding finding =
+        SourceFile.of("a.chain", text, new SectionReader(CATALOGUE))
+            .sections()
+            .get(0)
+            .findings()
+            .stream()
+            .filter(one -> one.code().equals(code))
+            .findFirst()
+            .orElseThrow();
+    List<String> written =
+        finding.fixes().stream().map(fix -> fix.edits().get(0).edit().newText()).toList();
+    return String.join(" ", written);
   }
 }
